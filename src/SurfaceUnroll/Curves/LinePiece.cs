@@ -1,0 +1,23 @@
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Curves;
+
+/// <summary>A straight segment between two distinct points, at constant speed.</summary>
+/// <param name="start">Where t = 0, mm.</param>
+/// <param name="end">Where t = 1, mm; differs from <paramref name="start"/>.</param>
+public sealed class LinePiece(Vec3 start, Vec3 end) : CurvePiece
+{
+    private readonly Vec3 span = end - start;
+
+    /// <inheritdoc/>
+    public override bool IsStraight => true;
+
+    /// <inheritdoc/>
+    public override CurveSample At(double t) => new(Vec3.Lerp(start, end, t), span, Vec3.Zero);
+
+    /// <inheritdoc/>
+    public override double Length(double t0, double t1) => (t1 - t0) * span.Length;
+
+    /// <inheritdoc/>
+    public override CurvePiece Reversed() => new LinePiece(end, start);
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Drawings;
+
+/// <summary>What a stroke or text means. Writers turn roles into line styles and layers and decide nothing else.</summary>
+public enum Role
+{
+    /// <summary>Where the metal is cut: wide continuous.</summary>
+    Cut,
+
+    /// <summary>Element line: narrow chain, never cut.</summary>
+    Element,
+
+    /// <summary>Centreline (ISO 128: narrow long-dashed dotted).</summary>
+    Centre,
+
+    /// <summary>Marks to punch or scribe.</summary>
+    Mark,
+
+    /// <summary>Words and numbers for the reader.</summary>
+    Note,
+}
+
+/// <summary>A polyline with a meaning.</summary>
+/// <param name="Role">Meaning.</param>
+/// <param name="Points">At least two, mm; a closed stroke does not repeat its first point.</param>
+/// <param name="Closed">The last point joins the first.</param>
+public sealed record Stroke(Role Role, ImmutableArray<Vec2> Points, bool Closed = false);
+
+/// <summary>A line of text.</summary>
+/// <param name="Role">Meaning.</param>
+/// <param name="Text">One line.</param>
+/// <param name="At">Anchor, mm.</param>
+/// <param name="Height">Cap height, mm.</param>
+/// <param name="Angle">Direction of writing, radians counter-clockwise.</param>
+/// <param name="Anchor">Which point of the text stands at <paramref name="At"/>.</param>
+public sealed record Lettering(Role Role, string Text, Vec2 At, double Height, double Angle = 0, Anchor Anchor = Anchor.Left);
+
+/// <summary>Which point of a text's baseline stands at its place.</summary>
+public enum Anchor
+{
+    /// <summary>Left end.</summary>
+    Left,
+
+    /// <summary>Middle.</summary>
+    Middle,
+
+    /// <summary>Right end.</summary>
+    Right,
+}
+
+/// <summary>A 1:1 drawing in mm, x to the right and y up.</summary>
+/// <param name="Title">Piece and job.</param>
+/// <param name="Strokes">In drawing order; nothing is drawn twice.</param>
+/// <param name="Letterings">In drawing order.</param>
+public sealed record Drawing(string Title, ImmutableArray<Stroke> Strokes, ImmutableArray<Lettering> Letterings)
+{
+    /// <summary>Smallest box around all strokes.</summary>
+    public Box Bounds => Box.Around(Strokes.SelectMany(s => s.Points));
+}

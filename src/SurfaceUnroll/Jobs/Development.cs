@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Jobs;
+
+/// <summary>Everything computed for a job. Lengths in mm, angles in radians.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Panels">One per panel of the job, in its order; empty if <paramref name="Notices"/> holds an error.</param>
+/// <param name="Notices">Notes, warnings and errors, in the order of the job.</param>
+public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panels, ImmutableArray<Notice> Notices)
+{
+    /// <summary>True if nothing may be written.</summary>
+    public bool Failed => Notices.Any(n => n.Severity == Severity.Error);
+}
+
+/// <summary>What a sheet asks of the metal.</summary>
+public enum Verdict
+{
+    /// <summary>No strain above 0.1 %.</summary>
+    BendsOnly,
+
+    /// <summary>Some metal must be stretched or shrunk.</summary>
+    NeedsStretching,
+
+    /// <summary>More than the material bears.</summary>
+    PastTheLimit,
+}
+
+/// <summary>Twist along element lines: the angle between the sheet's normals at a line's two ends, radians.</summary>
+/// <param name="Max">Largest.</param>
+/// <param name="Mean">Mean, weighted by the length of edge that each line stands for.</param>
+public readonly record struct TwistSummary(double Max, double Mean);
+
+/// <summary>Strain from blank to part.</summary>
+/// <param name="MaxStretch">Largest engineering stretch, ≥ 0, as a fraction.</param>
+/// <param name="MaxShrink">Largest engineering shrink, ≥ 0, as a fraction.</param>
+/// <param name="Energy">Σ A·(2/3)(e₁² + e₁e₂ + e₂²), mm².</param>
+public readonly record struct StrainSummary(double MaxStretch, double MaxShrink, double Energy);
+
+/// <summary>One piece, formed and flat. Every flat coordinate is in one frame: outside face up, forward up, mm.</summary>
+/// <param name="Spec">The panel as asked for.</param>
+/// <param name="Verdict">Bends only, or not.</param>
+/// <param name="Twist">Of the lines used.</param>
+/// <param name="EvenTwist">Of evenly spaced lines, for comparison; equals <paramref name="Twist"/> where those are used.</param>
+/// <param name="Strain">Blank to part.</param>
+/// <param name="FormedArea">mm², net, middle surface.</param>
+/// <param name="FlatArea">mm², net.</param>
+/// <param name="Edges">Front, right, rear, left; front and rear run left to right, left and right run front to rear.</param>
+/// <param name="Elements">Element lines from left to right; the numbered ones are drawn.</param>
+/// <param name="Cut">Closed cut line, counter-clockwise, the first point not repeated.</param>
+/// <param name="Mesh">Triangles with formed and flat places.</param>
+public sealed record PanelDevelopment(
+    PanelSpec Spec,
+    Verdict Verdict,
+    TwistSummary Twist,
+    TwistSummary EvenTwist,
+    StrainSummary Strain,
+    double FormedArea,
+    double FlatArea,
+    ImmutableArray<BlankEdge> Edges,
+    ImmutableArray<ElementLine> Elements,
+    ImmutableArray<Vec2> Cut,
+    SheetMesh Mesh);
+
+/// <summary>One edge of the net blank.</summary>
+/// <param name="Name">front, right, rear or left.</param>
+/// <param name="FormedLength">On the formed middle surface, mm.</param>
+/// <param name="FlatLength">On the blank, mm.</param>
+/// <param name="Flat">The edge on the blank, within 0.01 mm.</param>
+public sealed record BlankEdge(string Name, double FormedLength, double FlatLength, ImmutableArray<Vec2> Flat);
+
+/// <summary>One element line: straight on the formed sheet and on the blank.</summary>
+/// <param name="Number">1, 2, 3 … from the left on the lines that are drawn; 0 on the others.</param>
+/// <param name="FormedFront">Front end in job space, mm.</param>
+/// <param name="FormedRear">Rear end in job space, mm.</param>
+/// <param name="Front">Front end on the blank, mm.</param>
+/// <param name="Rear">Rear end on the blank, mm.</param>
+/// <param name="FrontLength">Distance along the formed front edge from its left end, mm.</param>
+/// <param name="RearLength">Distance along the formed rear edge from its left end, mm.</param>
+/// <param name="Normal">Unit normal of the sheet on its outside, in job space; the mean of both ends where the sheet twists.</param>
+/// <param name="Twist">Radians.</param>
+/// <param name="BendRadiusFront">Radius of the middle surface square to the line, mm; +∞ where flat, 0 at the tip of a fan.</param>
+/// <param name="BendRadiusRear">The same at the rear end.</param>
+/// <param name="BendsOutward">True where the outside is the convex face.</param>
+public sealed record ElementLine(
+    int Number,
+    Vec3 FormedFront,
+    Vec3 FormedRear,
+    Vec2 Front,
+    Vec2 Rear,
+    double FrontLength,
+    double RearLength,
+    Vec3 Normal,
+    double Twist,
+    double BendRadiusFront,
+    double BendRadiusRear,
+    bool BendsOutward)
+{
+    /// <summary>Length of the line, mm; 0 where the two curves meet.</summary>
+    public double Length => (FormedRear - FormedFront).Length;
+}
+
+/// <summary>The sheet as triangles, each vertex with its formed and its flat place.</summary>
+/// <param name="Formed">Middle surface in job space, mm.</param>
+/// <param name="Flat">On the blank, mm; as many as <paramref name="Formed"/>.</param>
+/// <param name="Faces">Zero-based vertex indices, counter-clockwise seen from outside, in space and on the blank.</param>
+public sealed record SheetMesh(ImmutableArray<Vec3> Formed, ImmutableArray<Vec2> Flat, ImmutableArray<(int A, int B, int C)> Faces);

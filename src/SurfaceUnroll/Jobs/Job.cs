@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Units;
+
+namespace SurfaceUnroll.Jobs;
+
+/// <summary>A whole job as read from its file; lengths in mm, angles in radians.</summary>
+/// <param name="Name">Title of the job.</param>
+/// <param name="Units">Units for labels and messages.</param>
+/// <param name="Sheet">Material and thickness.</param>
+/// <param name="Measured">Face of the sheet on which the curves were measured.</param>
+/// <param name="Curves">Measured curves in the order of the file; names are unique.</param>
+/// <param name="Panels">Pieces to develop in the order of the file; names, and the file names made of them, are unique.</param>
+/// <param name="Paper">Paper to print on.</param>
+public sealed record Job(
+    string Name,
+    LengthUnit Units,
+    SheetStock Sheet,
+    MeasuredFace Measured,
+    ImmutableArray<NamedCurve> Curves,
+    ImmutableArray<PanelSpec> Panels,
+    PaperSpec Paper);
+
+/// <summary>What the piece is cut from.</summary>
+/// <param name="Material">As written in the job, for labels.</param>
+/// <param name="Thickness">mm, ≥ 0.</param>
+public sealed record SheetStock(string Material, double Thickness);
+
+/// <summary>Face of the sheet that a measured curve lies on.</summary>
+public enum MeasuredFace
+{
+    /// <summary>Middle surface: nothing to correct.</summary>
+    Middle,
+
+    /// <summary>The outside, to which (front → rear) × (left → right) points.</summary>
+    Outside,
+
+    /// <summary>The inside.</summary>
+    Inside,
+}
+
+/// <summary>A measured curve and its name in the job.</summary>
+/// <param name="Name">Key under <c>curves</c>.</param>
+/// <param name="Spec">What was measured.</param>
+public sealed record NamedCurve(string Name, CurveSpec Spec);
+
+/// <summary>A sheet between measured curves.</summary>
+/// <param name="Name">As written in the job.</param>
+/// <param name="Loft">Names of the curves from front to rear; two for a ruled sheet.</param>
+/// <param name="Elements">How element lines are matched.</param>
+public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, ElementMatching Elements)
+{
+    /// <summary>File name without extension: lower case, runs of other characters than letters and digits turned to <c>-</c>.</summary>
+    public string FileName => Slug.Of(Name);
+}
+
+/// <summary>How the element lines of a ruled sheet are matched.</summary>
+public enum ElementMatching
+{
+    /// <summary>So that the sheet only bends, wherever that can be.</summary>
+    BendOnly,
+
+    /// <summary>Equal fractions of each curve's length.</summary>
+    Even,
+}
+
+/// <summary>What a fabricator measured for one curve.</summary>
+/// <param name="At">Where it stands in space.</param>
+public abstract record CurveSpec(Placement At);
+
+/// <summary>Points of a profile in its own plane.</summary>
+/// <param name="Points">(across, up) in mm, left to right; with <paramref name="Mirror"/> from the centreline out to the right.</param>
+/// <param name="Mirror">The left half is the mirror image of the points.</param>
+/// <param name="Fit">Smooth curve or corners.</param>
+/// <param name="At">Placement.</param>
+public sealed record PointsSpec(ImmutableArray<ProfilePoint> Points, bool Mirror, Fit Fit, Placement At) : CurveSpec(At);
+
+/// <summary>One measured point of a profile.</summary>
+/// <param name="Place">(across, up), mm.</param>
+/// <param name="Corner">A smooth curve is broken here.</param>
+public readonly record struct ProfilePoint(Vec2 Place, bool Corner);
+
+/// <summary>How points are joined.</summary>
+public enum Fit
+{
+    /// <summary>One smooth curve through every point.</summary>
+    Smooth,
+
+    /// <summary>Straight lines with a corner at every point.</summary>
+    Straight,
+}
+
+/// <summary>Straights and arcs laid end to end, as a straight-edge and a radius gauge find them, left to right.</summary>
+/// <param name="Steps">At least one.</param>
+/// <param name="Heading">Direction of the start, radians to the right of up.</param>
+/// <param name="Start">(across, up) of the first end, mm; null: ends centred on across = 0 and the first end at up = 0.</param>
+/// <param name="At">Placement.</param>
+public sealed record RunSpec(ImmutableArray<RunStep> Steps, double Heading, Vec2? Start, Placement At) : CurveSpec(At);
+
+/// <summary>One step of a run.</summary>
+public abstract record RunStep;
+
+/// <summary>A straight.</summary>
+/// <param name="Length">mm, &gt; 0.</param>
+public sealed record LineStep(double Length) : RunStep;
+
+/// <summary>An arc.</summary>
+/// <param name="Radius">mm, &gt; 0.</param>
+/// <param name="Turn">Radians, nonzero, positive to the right.</param>
+public sealed record ArcStep(double Radius, double Turn) : RunStep;
+
+/// <summary>The arc over a chord, its ends at up = 0, centred on across = 0.</summary>
+/// <param name="Chord">mm, &gt; 0.</param>
+/// <param name="Rise">mm, nonzero; negative sags below the chord.</param>
+/// <param name="At">Placement.</param>
+public sealed record ChordSpec(double Chord, double Rise, Placement At) : CurveSpec(At);
+
+/// <summary>Two views of one space curve.</summary>
+/// <param name="Plan">Plan view lying flat: across = right, up = aft. Its own placement is none.</param>
+/// <param name="Side">(aft, height) in mm, aft strictly increasing, at least two.</param>
+/// <param name="SideFit">How the side view is joined; it goes on straight outside its range.</param>
+/// <param name="At">Placement.</param>
+public sealed record PlanSideSpec(CurveSpec Plan, ImmutableArray<Vec2> Side, Fit SideFit, Placement At) : CurveSpec(At);
+
+/// <summary>Points in space.</summary>
+/// <param name="Points">(x, y, z) in mm, left to right.</param>
+/// <param name="Fit">Smooth curve or corners.</param>
+/// <param name="At">Placement.</param>
+public sealed record SpaceSpec(ImmutableArray<Vec3> Points, Fit Fit, Placement At) : CurveSpec(At);
+
+/// <summary>Where a curve's own frame stands: origin + Rz(turn)·Ry(lean)·Rx(roll)·p, right-hand rotations about the job's axes.</summary>
+/// <param name="Origin">mm.</param>
+/// <param name="Roll">Radians about x; positive raises the right end.</param>
+/// <param name="Lean">Radians about y; positive tips up towards aft.</param>
+/// <param name="Turn">Radians about z; positive swings the right end forward.</param>
+public readonly record struct Placement(Vec3 Origin, double Roll, double Lean, double Turn)
+{
+    /// <summary>At the origin, upright.</summary>
+    public static Placement None => default;
+}
+
+/// <summary>Paper for the tiled pattern.</summary>
+/// <param name="Size">Sheet size.</param>
+/// <param name="Margin">Unprinted edge on every side, mm.</param>
+/// <param name="Overlap">How far neighbouring tiles overlap, mm.</param>
+/// <param name="Orientation">Portrait, landscape, or whichever takes fewer sheets.</param>
+public sealed record PaperSpec(PaperSize Size, double Margin, double Overlap, PaperOrientation Orientation)
+{
+    /// <summary>A4, 10 mm margin and overlap, turned to use the fewest sheets.</summary>
+    public static PaperSpec Default { get; } = new(PaperSize.A4, 10, 10, PaperOrientation.Fewest);
+}
+
+/// <summary>A sheet of paper, portrait.</summary>
+/// <param name="Name">As printed in labels.</param>
+/// <param name="Width">Short side, mm.</param>
+/// <param name="Height">Long side, mm.</param>
+public sealed record PaperSize(string Name, double Width, double Height)
+{
+    /// <summary>210 × 297 mm (ISO 216).</summary>
+    public static PaperSize A4 { get; } = new("A4", 210, 297);
+
+    /// <summary>8.5 × 11 in (ANSI/ASME Y14.1 size A).</summary>
+    public static PaperSize Letter { get; } = new("Letter", 215.9, 279.4);
+}
+
+/// <summary>Which way round the paper is used.</summary>
+public enum PaperOrientation
+{
+    /// <summary>Whichever takes fewer sheets; portrait if equal.</summary>
+    Fewest,
+
+    /// <summary>Long side upright.</summary>
+    Portrait,
+
+    /// <summary>Long side level.</summary>
+    Landscape,
+}
