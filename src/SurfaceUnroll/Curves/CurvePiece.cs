@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Curves;
@@ -39,4 +40,24 @@ public abstract class CurvePiece
 
     /// <summary>The same piece run from its end to its start.</summary>
     public virtual CurvePiece Reversed() => new ReversedPiece(this);
+
+    /// <summary>The same piece moved, turned or mirrored.</summary>
+    public virtual CurvePiece Placed(Frame frame) => new TransformedPiece(this, frame);
+
+    /// <summary>Parameters inside (0, 1), ascending, at which the piece crosses the plane point·axis = offset. A place where it
+    /// only touches the plane may be left out.</summary>
+    /// <remarks>Lines, arcs and cubics find every crossing; this general form finds those that 64 equal steps of t tell apart.</remarks>
+    public virtual ImmutableArray<double> Crossings(Vec3 axis, double offset)
+    {
+        const int steps = 64;
+        double Value(double t) => At(t).Point.Dot(axis) - offset;
+        var found = ImmutableArray.CreateBuilder<double>();
+        for (int i = 0; i < steps; i++)
+        {
+            double lo = (double)i / steps, hi = (i + 1.0) / steps, atLo = Value(lo), atHi = Value(hi);
+            if (atLo * atHi < 0) found.Add(CubicRoots.Bisect(Value, lo, hi, atLo < 0));
+            else if (atLo == 0 && i > 0) found.Add(lo);
+        }
+        return found.ToImmutable();
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Curves;
@@ -20,4 +21,14 @@ public sealed class LinePiece(Vec3 start, Vec3 end) : CurvePiece
 
     /// <inheritdoc/>
     public override CurvePiece Reversed() => new LinePiece(end, start);
+
+    /// <inheritdoc/>
+    public override CurvePiece Placed(Frame frame) => new LinePiece(frame.Point(start), frame.Point(end));
+
+    /// <inheritdoc/>
+    public override ImmutableArray<double> Crossings(Vec3 axis, double offset)
+    {
+        double t = (offset - start.Dot(axis)) / span.Dot(axis);
+        return t is > 0 and < 1 ? [t] : [];
+    }
 }

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
 namespace SurfaceUnroll.Curves;
 
 /// <summary>A piece run backwards.</summary>
@@ -14,4 +17,9 @@ internal sealed class ReversedPiece(CurvePiece forward) : CurvePiece
     public override double Length(double t0, double t1) => -forward.Length(1 - t0, 1 - t1);
 
     public override CurvePiece Reversed() => forward;
+
+    public override CurvePiece Placed(Frame frame) => new ReversedPiece(forward.Placed(frame));
+
+    public override ImmutableArray<double> Crossings(Vec3 axis, double offset) =>
+        [.. forward.Crossings(axis, offset).Reverse().Select(t => 1 - t)];
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SurfaceUnroll.Geometry;
 
 /// <summary>A point or vector of a plane, millimetres unless said otherwise: a measured profile (across, up),
@@ -27,6 +29,10 @@ public readonly record struct Vec2(double X, double Y)
 
     /// <summary>Unit vector at <paramref name="angle"/> radians, counter-clockwise from +X.</summary>
     public static Vec2 FromAngle(double angle) => new(Math.Cos(angle), Math.Sin(angle));
+
+    // The printing that records come with would print Unit, and its Unit, without end.
+    /// <summary>The components, to full precision.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X:R}, {Y:R})");
 
     /// <summary>Componentwise sum.</summary>
     public static Vec2 operator +(Vec2 a, Vec2 b) => new(a.X + b.X, a.Y + b.Y);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SurfaceUnroll.Geometry;
 
 /// <summary>A point or vector in job space: right-handed, x aft, y to the right, z up; millimetres unless said otherwise.</summary>
@@ -21,6 +23,10 @@ public readonly record struct Vec3(double X, double Y, double Z)
             return length > 0 ? this / length : Zero;
         }
     }
+
+    // The printing that records come with would print Unit, and its Unit, without end.
+    /// <summary>The components, to full precision.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X:R}, {Y:R}, {Z:R})");
 
     /// <summary>Componentwise sum.</summary>
     public static Vec3 operator +(Vec3 a, Vec3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);

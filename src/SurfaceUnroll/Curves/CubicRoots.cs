@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+
+namespace SurfaceUnroll.Curves;
+
+/// <summary>Real roots of a cubic inside (0, 1): between neighbouring turning points it is monotone, so each root is bracketed and none is missed.</summary>
+internal static class CubicRoots
+{
+    /// <summary>Places in the open interval (0, 1), ascending, where a + b·t + c·t² + d·t³ changes its sign. A place where it only touches zero is not one.</summary>
+    public static ImmutableArray<double> InUnitInterval(double a, double b, double c, double d)
+    {
+        double Value(double t) => a + t * (b + t * (c + t * d));
+        double[] stops = [0, .. TurningPoints(b, 2 * c, 3 * d), 1];
+        var roots = ImmutableArray.CreateBuilder<double>();
+        for (int i = 0; i + 1 < stops.Length; i++)
+        {
+            double lo = stops[i], hi = stops[i + 1], atLo = Value(lo), atHi = Value(hi);
+            if (atLo * atHi < 0) roots.Add(Bisect(Value, lo, hi, atLo < 0));
+            else if (atHi == 0 && atLo != 0 && hi < 1 && i + 2 < stops.Length && Value(stops[i + 2]) * atLo < 0) roots.Add(hi);
+        }
+        return roots.ToImmutable();
+    }
+
+    /// <summary>Bisection to the last digit of t; <paramref name="rising"/> tells the sign at <paramref name="lo"/>.</summary>
+    public static double Bisect(Func<double, double> value, double lo, double hi, bool rising)
+    {
+        for (int i = 0; i < 60; i++)
+        {
+            double mid = 0.5 * (lo + hi);
+            if (value(mid) < 0 == rising) lo = mid; else hi = mid;
+        }
+        return 0.5 * (lo + hi);
+    }
+
+    // Roots of p + q t + r t² in (0, 1), ascending; the form q + sign(q)·√ avoids cancellation.
+    private static List<double> TurningPoints(double p, double q, double r)
+    {
+        double disc = q * q - 4 * p * r;
+        if (disc < 0) return [];
+        double w = -0.5 * (q + Math.CopySign(Math.Sqrt(disc), q));
+        double[] found = [w / r, p / w];
+        return [.. found.Where(t => t is > 0 and < 1).Order()];
+    }
+}

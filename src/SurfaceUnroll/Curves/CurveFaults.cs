@@ -1,0 +1,90 @@
+using System.Globalization;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Units;
+
+namespace SurfaceUnroll.Curves;
+
+/// <summary>The notices that reading a measured curve can give, in the words of the shop.</summary>
+/// <param name="where">Path of the curve in the job file.</param>
+/// <param name="units">Units for values in messages.</param>
+internal sealed class CurveFaults(string where, LengthUnit units)
+{
+    public string Where => where;
+
+    /// <summary>The same for a part of the curve, such as <c>.plan</c>.</summary>
+    public CurveFaults In(string part) => new(where + part, units);
+
+    public Notice TooFewPoints(int count) => Error("curve-too-few-points", "",
+        $"A curve needs at least two points; this one has {Count(count)}.",
+        "Measure both ends and, on a bent part, a point about every hand's width between them.");
+
+    public Notice NotFinite(string part) => Error("curve-not-finite", part,
+        "A measure here is not a number, or far too large.", "Write every measure as a plain number or a length such as \"175 mm\".");
+
+    public Notice Repeated(string part, int index, int earlier) => Error("curve-points-repeat", part,
+        $"Point {Count(index + 1)} stands at the same place as point {Count(earlier + 1)}.", "Take one of the two out.");
+
+    public Notice OffCentreline(string part, double across) => Error("curve-not-on-centreline", part,
+        $"A mirrored curve starts on the centreline, but its first point is {Length(across)} across.",
+        "Begin with the point where the curve crosses the centreline (across 0), or leave out \"mirror\" and give both halves.");
+
+    public Notice LeftOfCentreline(string part, double across) => Error("curve-not-on-centreline", part,
+        $"A mirrored curve goes out to the right, but this point is {Length(-across)} left of the centreline.",
+        "Give the right half only, or leave out \"mirror\" and give both halves.");
+
+    public Notice FoldsBack(string part, Vec3 place, bool planar) => Error("curve-folds-back", part,
+        $"The curve turns back on itself at {Place(place, planar)}.",
+        "Check the order of the points there, left to right, and that no measure is mistyped.");
+
+    public Notice Cusp(string part, Vec3 place, bool planar) => Error("curve-cusp", part,
+        $"The smooth curve comes to a sharp point near {Place(place, planar)}.",
+        "Mark the point as \"corner\" if the metal has a corner there; if not, measure a few more points around it.");
+
+    public Notice CrossesItself(Vec3 place) => Error("curve-crosses-itself", "",
+        $"The curve crosses itself at {Place(place, true)}.",
+        "Check the measures near there; a sheet cannot pass through itself.");
+
+    public Notice Bulges(string part, double bulge, Vec3 place, bool planar) => new(
+        "curve-bulges", Severity.Note, where + part,
+        $"Between two points the smooth curve swings out by {Length(bulge)} near {Place(place, planar)}.",
+        "If the real part does not, measure another point there or mark a \"corner\".");
+
+    public Notice NotPositive(string part, string what, double value) => Error("curve-step-size", part,
+        $"The {what} must be more than zero, not {Length(value)}.", "Measure it again.");
+
+    public Notice NoTurn(string part) => Error("curve-step-size", part,
+        "An arc must turn by some angle; this one turns by 0°.", "Give the turn in degrees, positive to the right, or make it a line.");
+
+    public Notice OverFullTurn(string part, double turn) => Error("curve-crosses-itself", part,
+        $"The arc turns by {Number(turn * 180 / Math.PI)}°, which is more than once round, so it runs over itself.",
+        "Give a turn of at most 360°.");
+
+    public Notice EmptyRun() => Error("curve-too-few-points", ".run", "The run has no step.", "Give at least one line or arc.");
+
+    public Notice PlanKind() => Error("curve-plan-kind", ".plan",
+        "The plan view must be flat: points, run or chord.", "Give the height in \"side\", or give the whole curve as \"xyz\" points.");
+
+    public Notice SideTooShort(int count) => Error("curve-side-range", ".side",
+        $"The side view needs at least two points; it has {Count(count)}.", "Measure the height at two or more places fore and aft.");
+
+    public Notice SideOutOfOrder(int index, double aft, double before) => Error("curve-side-range", $".side[{Count(index)}]",
+        $"Each place of the side view must lie aft of the one before it; here {Length(aft)} follows {Length(before)}.",
+        "Put the points in order from front to rear, each aft distance once.");
+
+    /// <summary>A length as shown to the user.</summary>
+    public string Length(double mm) => units == LengthUnit.Inch ? $"{Number(mm / 25.4)} in" : $"{Number(mm)} mm";
+
+    private string Place(Vec3 p, bool planar)
+    {
+        // Profiles are worked on as (0, across, up).
+        return planar ? $"across {Length(p.Y)}, up {Length(p.Z)}" : $"x {Length(p.X)}, y {Length(p.Y)}, z {Length(p.Z)}";
+    }
+
+    private Notice Error(string code, string part, string message, string mend) => new(code, Severity.Error, where + part, message, mend);
+
+    private static string Count(int n) => n.ToString(CultureInfo.InvariantCulture);
+
+    // "0.###" of a tiny negative value would print "-0".
+    private static string Number(double value) => (Math.Round(value, 3) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+}
