@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Curves;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Lofting;
+
+/// <summary>Joins two curves by a ruled sheet.</summary>
+public static class Loft
+{
+    /// <summary>The ruled sheet from one curve to another.</summary>
+    /// <param name="front">Front curve, left to right.</param>
+    /// <param name="rear">Rear curve, in the same direction.</param>
+    /// <param name="elements">How element lines are matched.</param>
+    /// <returns>Strips from left to right. Where both curves are their own image in one plane, so is the sheet.</returns>
+    public static RuledSheet Between(SpaceCurve front, SpaceCurve rear, ElementMatching elements) =>
+        Between(front, rear, elements, TorsalMatching.DefaultLattice);
+
+    internal static RuledSheet Between(SpaceCurve front, SpaceCurve rear, ElementMatching elements, int lattice)
+    {
+        var a = new Directrix(front);
+        var b = new Directrix(rear);
+        MirrorPlane? mirror = MirrorPlane.Of(front, rear);
+        // A mirrored matching passes through the middle of both curves, so half of it is the whole problem.
+        double end = mirror is null ? 1 : 0.5;
+        IMatching matching = elements == ElementMatching.Even ? new EvenMatching(a, b, end) : new TorsalMatching(a, b, end, lattice);
+        ImmutableArray<Strip> strips = Oriented(new SheetBuilder(a, b).Build(matching));
+        return mirror is { } plane
+            ? new RuledSheet([.. strips, .. strips.Reverse().Select(plane.Image)], true)
+            : new RuledSheet(strips, false);
+    }
+
+    // A line of no length has no normal of its own; it takes that of the line beside it.
+    private static ImmutableArray<Strip> Oriented(ImmutableArray<Strip> strips) =>
+    [
+        .. strips.Select(strip => strip with
+        {
+            Left = strip.Left.Normal == Vec3.Zero ? strip.Left with { Normal = strip.Middle.Normal } : strip.Left,
+            Right = strip.Right.Normal == Vec3.Zero ? strip.Right with { Normal = strip.Middle.Normal } : strip.Right,
+        }),
+    ];
+}
