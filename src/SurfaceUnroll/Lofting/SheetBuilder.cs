@@ -8,14 +8,14 @@ namespace SurfaceUnroll.Lofting;
 /// <param name="rear">Rear directrix.</param>
 internal sealed class SheetBuilder(Directrix front, Directrix rear)
 {
-    // Largest turn of an edge from line to line, radians: the chord is then shorter than its arc by turn²/24 ≈ 1e-6 of it, which makes
-    // the polylines of the mesh and the report as long as the edges to that.
+    // Largest turn of an edge across half a strip, radians: a chord is then shorter than its arc by turn²/24 ≈ 1e-6 of it, which makes
+    // the polylines of the mesh and the report, drawn through the middles too, as long as the edges to that.
     private const double EdgeTurn = 0.005;
 
-    // Largest turn of the element lines themselves, radians; strips are integrated to fourth order, and 0.02⁴ is lost in rounding at 10 m.
+    // Largest turn of the element lines across a strip, radians; the integration leaves out its fifth power, 3e-9 of a strip's own width.
     private const double RulingTurn = 0.02;
 
-    // Largest gap between an edge and its chord, mm: the report's edges must stand for the true ones within 0.01 mm.
+    // Largest gap between an edge and its chord over half a strip, mm: the report's edges must stand for the true ones within 0.01 mm.
     private const double Sagitta = 0.004;
 
     // Shortest strip, in progress: a kink in the matching that was not met exactly is closed in on down to this.
@@ -62,8 +62,8 @@ internal sealed class SheetBuilder(Directrix front, Directrix rear)
     private static bool EdgeFits(DirectrixSample a, DirectrixSample b, bool still)
     {
         if (still) return true;
-        double turn = a.Tangent.AngleTo(b.Tangent);
-        return turn <= EdgeTurn && turn * (b.Point - a.Point).Length / 8 <= Sagitta;
+        double halfTurn = 0.5 * a.Tangent.AngleTo(b.Tangent);
+        return halfTurn <= EdgeTurn && halfTurn * 0.5 * (b.Point - a.Point).Length / 8 <= Sagitta;
     }
 
     private Strip MakeStrip(Match left, Match middle, Match right)

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Lofting;
+
+/// <summary>How far one edge of one strip moves when the sheet moves to its middle surface, mm in job space.</summary>
+/// <param name="Left">At the left element line.</param>
+/// <param name="Middle">At the middle one.</param>
+/// <param name="Right">At the right one.</param>
+internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
+{
+    // Shifts below this (mm) are rounding, not a gap between a tip and its neighbours.
+    private const double Negligible = 1e-9;
+
+    /// <summary>Shifts of one edge of every strip.</summary>
+    /// <param name="strips">Strips of the measured sheet.</param>
+    /// <param name="offset">mm along the outside normal.</param>
+    /// <param name="frontEdge">The front edge, or the rear one.</param>
+    /// <param name="fade">Length over which a tip's sideways shift fades along a curved edge, in shifts.</param>
+    public static ImmutableArray<EdgeShift> Along(ImmutableArray<Strip> strips, double offset, bool frontEdge, double fade)
+    {
+        EdgeShift[] shifts = [.. strips.Select(s => new EdgeShift(offset * s.Left.Normal, offset * s.Middle.Normal, offset * s.Right.Normal))];
+        for (int i = 0; i < strips.Length; i++)
+        {
+            if (!IsTip(strips[i])) continue;
+            int last = i;
+            while (last + 1 < strips.Length && IsTip(strips[last + 1])) last++;
+            Vec3 tip = offset * TipDirection(strips.AsSpan()[i..(last + 1)]);
+            Fade(i - 1, -1, tip - shifts[i].Left);
+            Fade(last + 1, +1, tip - shifts[last].Right);
+            for (int k = i; k <= last; k++) shifts[k] = new EdgeShift(tip, tip, tip);
+            i = last;
+        }
+        return [.. shifts];
+
+        bool IsTip(Strip s) => frontEdge ? s.FrontStill : s.RearStill;
+        Vec3 Place(Station s) => frontEdge ? s.Front : s.Rear;
+        Vec3 Tangent(Station s) => frontEdge ? s.FrontTangent : s.RearTangent;
+
+        // The edge beside a tip keeps to its own tangent plane but must end at the tip: its end is pulled there, and the pull fades out
+        // along the edge, over the whole of a straight one so that it stays straight.
+        void Fade(int start, int step, Vec3 pull)
+        {
+            if (pull.Length < Negligible) return;
+            double reach = fade * pull.Length, straight = 0;
+            for (int k = start; InEdge(k) && Tangent(strips[k].Middle).AngleTo(Tangent(strips[start].Middle)) < 1e-9; k += step)
+                straight += (Place(strips[k].Right) - Place(strips[k].Left)).Length;
+            reach = Math.Max(reach, straight);
+            double done = 0;
+            for (int k = start; InEdge(k) && done < reach; k += step)
+            {
+                Strip s = strips[k];
+                double half = (Place(s.Middle) - Place(step > 0 ? s.Left : s.Right)).Length;
+                double whole = half + (Place(step > 0 ? s.Right : s.Left) - Place(s.Middle)).Length;
+                Vec3 near = Share(done), middle = Share(done + half), far = Share(done + whole);
+                shifts[k] = new EdgeShift(
+                    shifts[k].Left + (step > 0 ? near : far), shifts[k].Middle + middle, shifts[k].Right + (step > 0 ? far : near));
+                done += whole;
+            }
+
+            Vec3 Share(double distance) => Math.Max(0, 1 - distance / reach) * pull;
+        }
+
+        bool InEdge(int k) => k >= 0 && k < strips.Length && !IsTip(strips[k]);
+    }
+
+    /// <summary>Unit tangents of the moved edge: the measured tangent plus the change of the shift along the edge, by the parabola through the three shifts.</summary>
+    public ImmutableArray<Vec3> Tangents(Vec3 p0, Vec3 p1, Vec3 p2, Vec3 t0, Vec3 t1, Vec3 t2)
+    {
+        double h0 = (p1 - p0).Length, h1 = (p2 - p1).Length;
+        if (h0 <= 0 || h1 <= 0) return [t0, t1, t2];
+        Vec3 d0 = (Middle - Left) / h0, d1 = (Right - Middle) / h1;
+        Vec3 bend = (d1 - d0) / (h0 + h1);
+        return [(t0 + d0 - h0 * bend).Unit, (t1 + d0 + h0 * bend).Unit, (t2 + d1 + h1 * bend).Unit];
+    }
+
+    // The vector m with n·m = 1 for every normal n of the fan, in the least-squares sense: a tip moved by offset·m lies the offset away
+    // from each tangent plane. A small pull towards the mean normal settles what a flat fan leaves open.
+    private static Vec3 TipDirection(ReadOnlySpan<Strip> fan)
+    {
+        const double pull = 1e-9;
+        Vec3 mean = Vec3.Zero;
+        double xx = 0, xy = 0, xz = 0, yy = 0, yz = 0, zz = 0;
+        foreach (Strip strip in fan)
+        {
+            foreach (Vec3 n in (ReadOnlySpan<Vec3>)[strip.Left.Normal, strip.Middle.Normal, strip.Right.Normal])
+            {
+                mean += n;
+                (xx, xy, xz, yy, yz, zz) = (xx + n.X * n.X, xy + n.X * n.Y, xz + n.X * n.Z, yy + n.Y * n.Y, yz + n.Y * n.Z, zz + n.Z * n.Z);
+            }
+        }
+        double ridge = pull * 3 * fan.Length;
+        (xx, yy, zz) = (xx + ridge, yy + ridge, zz + ridge);
+        Vec3 right = mean + ridge * mean.Unit;
+        // Cramer's rule on the symmetric 3 × 3 system.
+        Vec3 c0 = new(xx, xy, xz), c1 = new(xy, yy, yz), c2 = new(xz, yz, zz);
+        double det = c0.Dot(c1.Cross(c2));
+        return new Vec3(right.Dot(c1.Cross(c2)) / det, c0.Dot(right.Cross(c2)) / det, c0.Dot(c1.Cross(right)) / det);
+    }
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Flattening;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Lofting;
+
+namespace SurfaceUnroll.Patterns;
+
+/// <summary>Edges, cut line and triangles of a blank.</summary>
+public static class BlankOutline
+{
+    // Places closer than this (mm) are one place.
+    private const double Coincident = 1e-7;
+
+    /// <summary>Front, right, rear and left edge.</summary>
+    public static ImmutableArray<BlankEdge> Edges(Blank blank)
+    {
+        FlatLine left = blank.FlatLines.First(), right = blank.FlatLines.Last();
+        Station formedLeft = blank.FormedLines.First(), formedRight = blank.FormedLines.Last();
+        return
+        [
+            Side("front", s => s.Front, s => s.Front),
+            new BlankEdge("right", formedRight.Ruling.Length, (right.Rear - right.Front).Length, [right.Front, right.Rear]),
+            Side("rear", s => s.Rear, s => s.Rear),
+            new BlankEdge("left", formedLeft.Ruling.Length, (left.Rear - left.Front).Length, [left.Front, left.Rear]),
+        ];
+
+        BlankEdge Side(string name, Func<Station, Vec3> formed, Func<FlatLine, Vec2> flat) => new(
+            name,
+            blank.Sheet.Strips.Sum(s => EdgeIntegral.Length(formed(s.Left), formed(s.Middle), formed(s.Right)).ToRight),
+            blank.Flat.Sum(s => EdgeIntegral.Length(flat(s.Left), flat(s.Middle), flat(s.Right)).ToRight),
+            Distinct(blank.FlatRulings.Select(flat)));
+    }
+
+    /// <summary>The closed net outline, counter-clockwise: rear from left to right, then front from right to left.</summary>
+    public static ImmutableArray<Vec2> Loop(IEnumerable<FlatLine> lines)
+    {
+        FlatLine[] all = [.. lines];
+        List<Vec2> loop = [.. Distinct(all.Select(l => l.Rear).Concat(all.Select(l => l.Front).Reverse()))];
+        if (loop.Count > 1 && (loop[0] - loop[^1]).Length <= Coincident) loop.RemoveAt(loop.Count - 1);
+        return [.. loop];
+    }
+
+    /// <summary>Two triangles to each half of a strip, one at the tip of a fan; the tip of a fan is one vertex.</summary>
+    public static SheetMesh Triangles(Blank blank)
+    {
+        Station[] formed = [.. blank.FormedRulings];
+        FlatLine[] flat = [.. blank.FlatRulings];
+        var places = ImmutableArray.CreateBuilder<Vec3>();
+        var blankPlaces = ImmutableArray.CreateBuilder<Vec2>();
+        var faces = ImmutableArray.CreateBuilder<(int, int, int)>();
+        int front = Add(formed[0].Front, flat[0].Front);
+        int rear = formed[0].Ruling.Length > Coincident ? Add(formed[0].Rear, flat[0].Rear) : front;
+        for (int i = 1; i < formed.Length; i++)
+        {
+            Strip strip = blank.Sheet.Strips[(i - 1) / 2];
+            int nextFront = strip.FrontStill ? front : Add(formed[i].Front, flat[i].Front);
+            int nextRear = strip.RearStill ? rear : formed[i].Ruling.Length > Coincident ? Add(formed[i].Rear, flat[i].Rear) : nextFront;
+            Face(front, rear, nextRear);
+            Face(front, nextRear, nextFront);
+            (front, rear) = (nextFront, nextRear);
+        }
+        return new SheetMesh(places.ToImmutable(), blankPlaces.ToImmutable(), faces.ToImmutable());
+
+        int Add(Vec3 place, Vec2 onBlank)
+        {
+            places.Add(place);
+            blankPlaces.Add(onBlank);
+            return places.Count - 1;
+        }
+
+        void Face(int a, int b, int c)
+        {
+            if (a != b && b != c && c != a) faces.Add((a, b, c));
+        }
+    }
+
+    private static ImmutableArray<Vec2> Distinct(IEnumerable<Vec2> points)
+    {
+        var distinct = ImmutableArray.CreateBuilder<Vec2>();
+        foreach (Vec2 p in points)
+            if (distinct.Count == 0 || (p - distinct[^1]).Length > Coincident)
+                distinct.Add(p);
+        return distinct.ToImmutable();
+    }
+}

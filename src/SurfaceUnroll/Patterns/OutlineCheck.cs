@@ -1,0 +1,32 @@
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Valid;
+using SurfaceUnroll.Flattening;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Patterns;
+
+/// <summary>Checks that a blank can be cut from one piece.</summary>
+public static class OutlineCheck
+{
+    /// <summary>True if a closed outline (first point not repeated) is a simple polygon of nonzero area.</summary>
+    public static bool IsSimple(IReadOnlyCollection<Vec2> outline)
+    {
+        if (outline.Count < 3) return false;
+        Coordinate[] ring = [.. outline.Append(outline.First()).Select(p => new Coordinate(p.X, p.Y))];
+        return new IsValidOp(new Polygon(new LinearRing(ring))).IsValid;
+    }
+
+    /// <summary>The last element line up to which the blank, taken from its left end, does not overlap itself; null if the whole does not.</summary>
+    public static int? FirstOverlap(Blank blank)
+    {
+        FlatLine[] rulings = [.. blank.FlatRulings];
+        if (IsSimple(BlankOutline.Loop(rulings))) return null;
+        int good = 1, bad = blank.Flat.Length;
+        while (bad - good > 1)
+        {
+            int mid = (good + bad) / 2;
+            if (IsSimple(BlankOutline.Loop(rulings.Take(2 * mid + 1)))) good = mid; else bad = mid;
+        }
+        return good;
+    }
+}
