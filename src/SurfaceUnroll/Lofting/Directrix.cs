@@ -22,6 +22,9 @@ internal sealed class Directrix
     // Tangents this close (radians) are one tangent: above the rounding of curve kinds, far below any angle that can be bent.
     private const double SmoothAngle = 1e-7;
 
+    // Coordinates this close are one: a root search ends within a few units of the last place.
+    private const double Rounding = 1e-12;
+
     private readonly ImmutableArray<Span> spans;
     private readonly ImmutableArray<int> spanOfPiece;
 
@@ -85,7 +88,7 @@ internal sealed class Directrix
     }
 
     /// <summary>True if the place stands still between two neighbouring coordinates.</summary>
-    public bool StandsStill(double x0, double x1) => x0 == x1 || spans[SpanAt(0.5 * (x0 + x1))].Piece is null;
+    public bool StandsStill(double x0, double x1) => x1 - x0 <= Rounding || spans[SpanAt(0.5 * (x0 + x1))].Piece is null;
 
     /// <summary>True if a coordinate is an end of the curve or lies on a corner, where a fan may stand with any tangent that fits.</summary>
     public bool IsEndOrCorner(double x)

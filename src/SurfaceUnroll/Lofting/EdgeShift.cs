@@ -12,6 +12,9 @@ internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
     // Shifts below this (mm) are rounding, not a gap between a tip and its neighbours.
     private const double Negligible = 1e-9;
 
+    // Spread of a fan's normals (radians, or a product of such) below which they count as one.
+    private const double Parallel = 1e-6;
+
     /// <summary>Shifts of one edge of every strip.</summary>
     /// <param name="strips">Strips of the measured sheet.</param>
     /// <param name="offset">mm along the outside normal.</param>
@@ -74,27 +77,38 @@ internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
         return [(t0 + d0 - h0 * bend).Unit, (t1 + d0 + h0 * bend).Unit, (t2 + d1 + h1 * bend).Unit];
     }
 
-    // The vector m with n·m = 1 for every normal n of the fan, in the least-squares sense: a tip moved by offset·m lies the offset away
-    // from each tangent plane. A small pull towards the mean normal settles what a flat fan leaves open.
+    // The vector m with n·m = 1 for every normal n of the fan: a tip moved by offset·m lies the offset away from each tangent plane. The fan's two
+    // outer planes belong to its neighbours as well, which must meet at the tip, so they are met exactly; what that leaves open, the place along the
+    // line in which the two planes cut, is settled by least squares over the fan.
     private static Vec3 TipDirection(ReadOnlySpan<Strip> fan)
     {
-        const double pull = 1e-9;
-        Vec3 mean = Vec3.Zero;
-        double xx = 0, xy = 0, xz = 0, yy = 0, yz = 0, zz = 0;
+        Vec3 first = fan[0].Left.Normal, last = fan[^1].Right.Normal, axis = first.Cross(last);
+        if (axis.Length < Parallel) return ClosedTip(fan, first);
+        Vec3 mitre = (first + last) / (1 + first.Dot(last));
+        double miss = 0, weight = 0;
         foreach (Strip strip in fan)
         {
-            foreach (Vec3 n in (ReadOnlySpan<Vec3>)[strip.Left.Normal, strip.Middle.Normal, strip.Right.Normal])
-            {
-                mean += n;
-                (xx, xy, xz, yy, yz, zz) = (xx + n.X * n.X, xy + n.X * n.Y, xz + n.X * n.Z, yy + n.Y * n.Y, yz + n.Y * n.Z, zz + n.Z * n.Z);
-            }
+            double along = axis.Dot(strip.Middle.Normal);
+            miss += along * (1 - mitre.Dot(strip.Middle.Normal));
+            weight += along * along;
         }
-        double ridge = pull * 3 * fan.Length;
-        (xx, yy, zz) = (xx + ridge, yy + ridge, zz + ridge);
-        Vec3 right = mean + ridge * mean.Unit;
-        // Cramer's rule on the symmetric 3 × 3 system.
-        Vec3 c0 = new(xx, xy, xz), c1 = new(xy, yy, yz), c2 = new(xz, yz, zz);
-        double det = c0.Dot(c1.Cross(c2));
-        return new Vec3(right.Dot(c1.Cross(c2)) / det, c0.Dot(right.Cross(c2)) / det, c0.Dot(c1.Cross(right)) / det);
+        // Normals of a flat or prismatic fan say nothing about the place along the axis.
+        return weight > Parallel * fan.Length * axis.Dot(axis) ? mitre + (miss / weight) * axis : mitre;
+    }
+
+    // A fan that comes back to the plane it set out from: flat, or a full cone whose tip is the least-squares solution over all its normals.
+    private static Vec3 ClosedTip(ReadOnlySpan<Strip> fan, Vec3 normal)
+    {
+        Vec3 c0 = Vec3.Zero, c1 = Vec3.Zero, c2 = Vec3.Zero, right = Vec3.Zero;
+        foreach (Strip strip in fan)
+        {
+            Vec3 n = strip.Middle.Normal;
+            (c0, c1, c2, right) = (c0 + n.X * n, c1 + n.Y * n, c2 + n.Z * n, right + n);
+        }
+        // Cramer's rule on the symmetric 3 × 3 system; its determinant falls with the fourth power of the fan's spread.
+        double det = c0.Dot(c1.Cross(c2)), size = fan.Length;
+        return det > Parallel * size * size * size
+            ? new Vec3(right.Dot(c1.Cross(c2)) / det, c0.Dot(right.Cross(c2)) / det, c0.Dot(c1.Cross(right)) / det)
+            : normal;
     }
 }

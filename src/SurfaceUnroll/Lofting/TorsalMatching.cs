@@ -79,9 +79,11 @@ internal sealed class TorsalMatching : IMatching
                 if (a > joint) break;
                 if (b < joint || a == b) continue;
                 Match from = On(joint, Across(lines[k])), to = On(joint, Across(lines[k + 1]));
+                // A path that only touches the joint needs a line there just where it leaves a fan that no torsal line has ended yet.
+                bool touches = a == joint || b == joint;
+                if (touches && search.IsTorsal(a == joint ? from : to)) continue;
                 Match? root = search.Root(from, to);
-                bool inside = a < joint && joint < b;
-                if (root is null && !inside) continue;
+                if (root is null && touches) continue;
                 Match line = root ?? (Math.Abs(search.Twist(from)) <= Math.Abs(search.Twist(to)) ? from : to);
                 if (line == lines[k] || line == lines[k + 1]) continue;
                 lines.Insert(++k, line);

@@ -9,6 +9,9 @@ internal sealed class TorsalSearch(Directrix front, Directrix rear)
     /// <summary>Signed twist of a match, radians.</summary>
     public double Twist(Match match) => Torsality.SignedTwist(front.At(match.Front), rear.At(match.Rear));
 
+    /// <summary>True if a match is torsal to rounding.</summary>
+    public bool IsTorsal(Match match) => Math.Abs(Twist(match)) < Rounding;
+
     /// <summary>The torsal match on the track from <paramref name="lo"/> to <paramref name="hi"/>.</summary>
     /// <returns>Null where the twist does not change sign on the right-side-out branch.</returns>
     public Match? Root(Match lo, Match hi)
@@ -17,7 +20,7 @@ internal sealed class TorsalSearch(Directrix front, Directrix rear)
         if (Math.Abs(flo) < Rounding && Math.Abs(fhi) < Rounding)
         {
             Match middle = Match.Lerp(lo, hi, 0.5);
-            if (Math.Abs(Twist(middle)) < Rounding) return middle;
+            if (IsTorsal(middle)) return middle;
         }
         if (Math.Abs(flo) < 1e-14) return lo;
         if (Math.Abs(fhi) < 1e-14) return hi;

@@ -57,16 +57,18 @@ public sealed record Blank(RuledSheet Sheet, ImmutableArray<FlatStrip> Flat)
         }
     }
 
+    // The place half way along an edge, by the parabola through the three places of the strip that holds it.
     private static Vec2 MiddleOf(ImmutableArray<FlatStrip> laid, Func<FlatLine, Vec2> edge)
     {
-        double[] lengths = [.. laid.Select(s => EdgeIntegral.Length(edge(s.Left), edge(s.Middle), edge(s.Right)).ToRight)];
-        double rest = 0.5 * lengths.Sum();
-        for (int i = 0; i < lengths.Length; i++)
-        {
-            if (rest <= lengths[i] && lengths[i] > 0) return Vec2.Lerp(edge(laid[i].Left), edge(laid[i].Right), rest / lengths[i]);
-            rest -= lengths[i];
-        }
-        return edge(laid[^1].Right);
+        (double ToMiddle, double ToRight)[] lengths = [.. laid.Select(s => EdgeIntegral.Length(edge(s.Left), edge(s.Middle), edge(s.Right)))];
+        double rest = 0.5 * lengths.Sum(length => length.ToRight);
+        int i = 0;
+        while (i < laid.Length - 1 && rest > lengths[i].ToRight) rest -= lengths[i++].ToRight;
+        (double toMiddle, double toRight) = lengths[i];
+        (Vec2 left, Vec2 middle, Vec2 right) = (edge(laid[i].Left), edge(laid[i].Middle), edge(laid[i].Right));
+        if (toMiddle <= 0 || toRight <= toMiddle) return left;
+        Vec2 slope = (1 / toMiddle) * (middle - left), next = (1 / (toRight - toMiddle)) * (right - middle);
+        return left + rest * slope + (rest * (rest - toMiddle) / toRight) * (next - slope);
     }
 
     private static double Quad(FlatLine left, FlatLine right) => 0.5 * (right.Front - left.Rear).Cross(left.Front - right.Rear);
