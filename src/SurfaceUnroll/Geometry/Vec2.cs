@@ -61,7 +61,4 @@ public readonly record struct Vec2(double X, double Y)
 
     /// <summary>The point a fraction <paramref name="t"/> of the way from <paramref name="a"/> to <paramref name="b"/>.</summary>
     public static Vec2 Lerp(Vec2 a, Vec2 b, double t) => a + t * (b - a);
-
-    /// <summary>The coordinates, for messages while debugging; a record's own text would follow Unit without end.</summary>
-    public override string ToString() => FormattableString.Invariant($"({X}, {Y})");
 }

@@ -54,7 +54,4 @@ public readonly record struct Vec3(double X, double Y, double Z)
 
     /// <summary>The point a fraction <paramref name="t"/> of the way from <paramref name="a"/> to <paramref name="b"/>.</summary>
     public static Vec3 Lerp(Vec3 a, Vec3 b, double t) => a + t * (b - a);
-
-    /// <summary>The coordinates, for messages while debugging; a record's own text would follow Unit without end.</summary>
-    public override string ToString() => FormattableString.Invariant($"({X}, {Y}, {Z})");
 }
