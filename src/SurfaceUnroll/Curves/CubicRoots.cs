@@ -11,11 +11,13 @@ internal static class CubicRoots
         double Value(double t) => a + t * (b + t * (c + t * d));
         double[] stops = [0, .. TurningPoints(b, 2 * c, 3 * d), 1];
         var roots = ImmutableArray.CreateBuilder<double>();
-        for (int i = 0; i + 1 < stops.Length; i++)
+        double before = 0;
+        foreach (double stop in stops)
         {
-            double lo = stops[i], hi = stops[i + 1], atLo = Value(lo), atHi = Value(hi);
-            if (atLo * atHi < 0) roots.Add(Bisect(Value, lo, hi, atLo < 0));
-            else if (atHi == 0 && atLo != 0 && hi < 1 && i + 2 < stops.Length && Value(stops[i + 2]) * atLo < 0) roots.Add(hi);
+            // A stop on a root itself is passed over: the sign on its far side tells whether the root is a crossing.
+            if (Value(stop) == 0 && stop > 0) continue;
+            if (Value(before) * Value(stop) < 0) roots.Add(Bisect(Value, before, stop, Value(before) < 0));
+            before = stop;
         }
         return roots.ToImmutable();
     }
