@@ -1,0 +1,31 @@
+using SurfaceUnroll.Drawings;
+
+namespace SurfaceUnroll.Files.Dxf;
+
+/// <summary>A layer of the file.</summary>
+/// <param name="Name">As cutting software lists it.</param>
+/// <param name="Colour">AutoCAD colour index.</param>
+/// <param name="Linetype">Name of its line type.</param>
+/// <param name="Weight">Line width in 1/100 mm, one of the widths that the format knows.</param>
+internal sealed record DxfLayer(string Name, int Colour, string Linetype, int Weight)
+{
+    public const string Continuous = "CONTINUOUS", Chain = "CHAIN", CentreLine = "CENTRE";
+
+    /// <summary>Every layer, in the order of the table.</summary>
+    public static IReadOnlyList<DxfLayer> All { get; } =
+    [
+        new("CUT", 7, Continuous, 70),
+        new("ELEMENT", 5, Chain, 35),
+        new("MARK", 1, Continuous, 35),
+        new("NOTE", 8, Continuous, 25),
+    ];
+
+    /// <summary>The layer of a role. A centreline is laid out like an element line, so it shares that layer and has its own line type.</summary>
+    public static string Of(Role role) => role switch
+    {
+        Role.Cut => "CUT",
+        Role.Element or Role.Centre => "ELEMENT",
+        Role.Mark => "MARK",
+        _ => "NOTE",
+    };
+}

@@ -1,0 +1,12 @@
+namespace SurfaceUnroll.Files.Output;
+
+/// <summary>One file to be written.</summary>
+/// <param name="Name">File name without folder.</param>
+/// <param name="Content">Whole content.</param>
+public sealed record OutputFile(string Name, ReadOnlyMemory<byte> Content);
+
+/// <summary>Why files could not be written; none of them was.</summary>
+/// <param name="Path">Folder or file that stood in the way.</param>
+/// <param name="Message">What is wrong.</param>
+/// <param name="Mend">How to mend it.</param>
+public sealed record OutputFault(string Path, string Message, string Mend);

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Files.Preview;
+
+/// <summary>The formed sheet as flat facets and lines from back to front (painter's algorithm), still in mm.</summary>
+internal sealed class FormedPicture
+{
+    // Enough to look smooth at picture size, few enough for a file of some tens of kB.
+    private const int MaxStrips = 72;
+    private const int Pieces = 5;
+
+    private readonly Camera _camera;
+    private readonly ImmutableArray<ElementLine> _lines;
+    private readonly List<(double Nearness, Shape Shape)> _shapes = [];
+
+    private FormedPicture(PanelDevelopment panel, Camera camera)
+    {
+        _camera = camera;
+        _lines = Thinned(panel.Elements);
+    }
+
+    /// <summary>One thing to paint.</summary>
+    /// <param name="Points">On the picture, mm, y up.</param>
+    /// <param name="Colour">Fill of a facet or colour of a line.</param>
+    /// <param name="LineWidth">Picture units; 0 for a filled facet.</param>
+    internal readonly record struct Shape(ImmutableArray<Vec2> Points, string Colour, double LineWidth);
+
+    /// <summary>What to paint, in order.</summary>
+    public static ImmutableArray<Shape> Of(PanelDevelopment panel, Camera camera)
+    {
+        var picture = new FormedPicture(panel, camera);
+        picture.AddFacets();
+        picture.AddLines();
+        return [.. picture._shapes.OrderBy(s => s.Nearness).Select(s => s.Shape)];
+    }
+
+    /// <summary>Lines that are drawn, and enough of those between for the curvature to show.</summary>
+    private static ImmutableArray<ElementLine> Thinned(ImmutableArray<ElementLine> all)
+    {
+        int step = Math.Max(1, (all.Length + MaxStrips - 1) / MaxStrips);
+        return [.. all.Where((line, i) => line.Number > 0 || i % step == 0 || i == all.Length - 1)];
+    }
+
+    private void AddFacets()
+    {
+        for (int i = 0; i + 1 < _lines.Length; i++)
+        {
+            for (int k = 0; k < Pieces; k++)
+            {
+                Vec3 a = At(i, k), b = At(i, k + 1), c = At(i + 1, k + 1), d = At(i + 1, k);
+                Vec3 normal = (c - a).Cross(d - b).Unit;
+                if (normal == Vec3.Zero) continue;
+                // A strip carries the mean normal of its two lines: facets of one strip then have one shade.
+                Vec3 smooth = (_lines[i].Normal + _lines[i + 1].Normal).Unit;
+                string colour = Palette.Facet(smooth == Vec3.Zero ? normal : smooth, _camera.ToEye);
+                Add([a, b, c, d], colour, 0, 0);
+            }
+        }
+    }
+
+    private void AddLines()
+    {
+        // A line lies between facets: nearer by more than a facet's own depth, or the neighbour would paint over half of it.
+        double lift = _shapes.Count == 0 ? 0 : FacetDepth();
+        for (int i = 0; i < _lines.Length; i++)
+        {
+            bool end = i == 0 || i == _lines.Length - 1;
+            if (!end && _lines[i].Number == 0) continue;
+            for (int k = 0; k < Pieces; k++)
+            {
+                Add([At(i, k), At(i, k + 1)], end ? Palette.Ink : Palette.Element, end ? 1.6 : 0.8, lift);
+            }
+        }
+        for (int i = 0; i + 1 < _lines.Length; i++)
+        {
+            foreach (int k in (ReadOnlySpan<int>)[0, Pieces])
+            {
+                Add([At(i, k), At(i + 1, k)], Palette.Ink, 1.6, lift);
+            }
+        }
+    }
+
+    private double FacetDepth()
+    {
+        double depth = 0;
+        for (int i = 0; i + 1 < _lines.Length; i++)
+        {
+            for (int k = 0; k < Pieces; k++)
+            {
+                double step = Math.Abs(_camera.Nearness(At(i, k)) - _camera.Nearness(At(i + 1, k + 1)));
+                depth = Math.Max(depth, step);
+            }
+        }
+        return 0.6 * depth;
+    }
+
+    private void Add(Vec3[] corners, string colour, double width, double lift)
+    {
+        double nearness = corners.Sum(_camera.Nearness) / corners.Length + lift;
+        _shapes.Add((nearness, new Shape([.. corners.Select(_camera.Project)], colour, width)));
+    }
+
+    private Vec3 At(int line, int piece) => Vec3.Lerp(_lines[line].FormedFront, _lines[line].FormedRear, piece / (double)Pieces);
+}

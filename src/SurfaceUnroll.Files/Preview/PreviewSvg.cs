@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Files.Report;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Files.Preview;
+
+/// <summary>Writes a picture of the formed sheet beside its flat pattern, both at one scale. For looking at, not for measuring.</summary>
+public static class PreviewSvg
+{
+    private const double Width = 960, Half = Width / 2, Side = 34, Top = 64, Bottom = 34, MaxHeight = 430;
+
+    /// <summary>The file.</summary>
+    /// <returns>UTF-8, lines ended by a line feed.</returns>
+    public static byte[] Write(PanelDevelopment panel, Job job)
+    {
+        Camera camera = Camera.FrontLeftAbove;
+        ImmutableArray<FormedPicture.Shape> formed = FormedPicture.Of(panel, camera);
+        Box formedBox = Box.Around(formed.SelectMany(s => s.Points)), flatBox = Box.Around(panel.Cut);
+        double room = Half - 2 * Side;
+        double scale = new[]
+        {
+            room / formedBox.Width, room / flatBox.Width, MaxHeight / formedBox.Height, MaxHeight / flatBox.Height,
+        }.Min();
+        double tallest = scale * Math.Max(formedBox.Height, flatBox.Height), height = Math.Ceiling(Top + 2 * Side + tallest + Bottom);
+        double middle = Top + Side + tallest / 2;
+        var canvas = new PreviewCanvas(Width, height, $"{panel.Spec.Name} – {job.Name}");
+        WriteHeadings(canvas, panel, job);
+        DrawFormed(canvas, formed, new PictureFrame(formedBox.Centre, new Vec2(Half / 2, middle), scale));
+        LabelFormed(canvas, panel, camera, new PictureFrame(formedBox.Centre, new Vec2(Half / 2, middle), scale));
+        DrawFlat(canvas, panel, new PictureFrame(flatBox.Centre, new Vec2(Half + Half / 2, middle), scale));
+        return canvas.ToBytes();
+    }
+
+    private static void WriteHeadings(PreviewCanvas canvas, PanelDevelopment panel, Job job)
+    {
+        Box blank = Box.Around(panel.Cut);
+        canvas.Text(new Vec2(Side, 30), panel.Spec.Name, 17, Palette.Ink, "start", bold: true);
+        canvas.Text(new Vec2(Width - Side, 30), job.Name, 13, Palette.Faint, "end");
+        canvas.Text(new Vec2(Half / 2, Top), $"Formed: {ReportJson.Words(panel.Verdict)}", 13, Palette.Ink, "middle");
+        string size = $"{PreviewLength.Text(blank.Width, job.Units)} × {PreviewLength.Text(blank.Height, job.Units)}";
+        canvas.Text(new Vec2(Half + Half / 2, Top), $"Flat, outside face up: {size}", 13, Palette.Ink, "middle");
+    }
+
+    private static void DrawFormed(PreviewCanvas canvas, ImmutableArray<FormedPicture.Shape> shapes, PictureFrame frame)
+    {
+        canvas.Begin("formed", "stroke-linejoin=\"round\" stroke-linecap=\"round\"");
+        foreach (FormedPicture.Shape shape in shapes)
+        {
+            ImmutableArray<Vec2> points = [.. shape.Points.Select(frame.Place)];
+            if (shape.LineWidth > 0) canvas.Line(points, shape.Colour, shape.LineWidth);
+            else canvas.Facet(points, shape.Colour);
+        }
+        canvas.End();
+    }
+
+    // The words stand off the sheet, on the side away from its middle.
+    private static void LabelFormed(PreviewCanvas canvas, PanelDevelopment panel, Camera camera, PictureFrame frame)
+    {
+        ElementLine middle = panel.Elements[panel.Elements.Length / 2];
+        Vec2 front = frame.Place(camera.Project(middle.FormedFront)), rear = frame.Place(camera.Project(middle.FormedRear));
+        Vec2 away = (front - rear).Unit;
+        canvas.Text(front + 16 * away + new Vec2(0, 4), "front", 13, Palette.Ink, Facing(away));
+        canvas.Text(rear - 16 * away + new Vec2(0, 4), "rear", 13, Palette.Ink, Facing(-away));
+    }
+
+    private static string Facing(Vec2 direction) => direction.X switch { > 0.4 => "start", < -0.4 => "end", _ => "middle" };
+
+    private static void DrawFlat(PreviewCanvas canvas, PanelDevelopment panel, PictureFrame frame)
+    {
+        canvas.Begin("flat", "stroke-linejoin=\"round\"");
+        canvas.Outline([.. panel.Cut.Select(frame.Place)], Palette.Blank, Palette.Cut, 1.6);
+        for (int i = 1; i + 1 < panel.Elements.Length; i++)
+        {
+            ElementLine line = panel.Elements[i];
+            if (line.Number > 0) canvas.Line([frame.Place(line.Front), frame.Place(line.Rear)], Palette.Element, 0.8, "7 2 1.5 2");
+        }
+        canvas.End();
+        foreach (ElementLine line in panel.Elements.Where(e => e.Number > 0))
+        {
+            Vec2 front = frame.Place(line.Front), away = (front - frame.Place(line.Rear)).Unit;
+            canvas.Text(front + 9 * away + new Vec2(0, 3), $"{line.Number}", 9, Palette.Faint, "middle");
+        }
+        ElementLine middle = panel.Elements[panel.Elements.Length / 2];
+        Vec2 top = frame.Place(middle.Front), bottom = frame.Place(middle.Rear);
+        canvas.Text(Vec2.Lerp(top, bottom, 0.1) + new Vec2(0, 4), "front", 13, Palette.Ink, "middle");
+        canvas.Text(Vec2.Lerp(top, bottom, 0.9) + new Vec2(0, 4), "rear", 13, Palette.Ink, "middle");
+    }
+}

@@ -1,0 +1,171 @@
+using System.Text;
+using System.Text.Json;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Files.Report;
+
+/// <summary>Writes <c>report.json</c>: everything computed for a job, in millimetres and degrees.</summary>
+public static class ReportJson
+{
+    /// <summary>Name and version written as the report's <c>generator</c>.</summary>
+    public static string Generator { get; } = $"surfaceunroll {typeof(ReportJson).Assembly.GetName().Version?.ToString(3)}";
+
+    private const int AngleDecimals = 9;
+
+    /// <summary>The report.</summary>
+    /// <returns>UTF-8 JSON, indented, ended by a line feed.</returns>
+    public static byte[] Write(Development development)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteString("job", development.Job.Name);
+            json.WriteString("generator", Generator);
+            json.WriteStartArray("panels");
+            foreach (PanelDevelopment panel in development.Panels)
+            {
+                WritePanel(json, panel);
+            }
+            json.WriteEndArray();
+            WriteNotices(json, development);
+            json.WriteEndObject();
+        }
+        buffer.WriteByte((byte)'\n');
+        return buffer.ToArray();
+    }
+
+    /// <summary>The verdict in the report's words.</summary>
+    public static string Words(Verdict verdict) => verdict switch
+    {
+        Verdict.BendsOnly => "bends only",
+        Verdict.NeedsStretching => "needs stretching",
+        _ => "past the limit",
+    };
+
+    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", panel.Spec.Name);
+        json.WriteString("kind", "loft");
+        json.WriteString("verdict", Words(panel.Verdict));
+        WriteTwist(json, "twist", panel.Twist);
+        WriteTwist(json, "even", panel.EvenTwist);
+        json.WriteStartObject("strain");
+        json.WriteNumber("maxStretch", panel.Strain.MaxStretch + 0.0);
+        json.WriteNumber("maxShrink", panel.Strain.MaxShrink + 0.0);
+        json.WriteNumber("energy", panel.Strain.Energy + 0.0);
+        json.WriteEndObject();
+        json.WriteNumber("formedArea", Mm(panel.FormedArea));
+        json.WriteNumber("flatArea", Mm(panel.FlatArea));
+        Box blank = Box.Around(panel.Cut);
+        json.WriteStartObject("blank");
+        json.WriteNumber("width", Mm(blank.Width));
+        json.WriteNumber("height", Mm(blank.Height));
+        json.WriteEndObject();
+        WriteEdges(json, panel);
+        WriteElements(json, panel);
+        WritePoints(json, "cut", panel.Cut);
+        json.WriteEndObject();
+    }
+
+    private static void WriteTwist(Utf8JsonWriter json, string name, TwistSummary twist)
+    {
+        json.WriteStartObject(name);
+        json.WriteNumber("maxDeg", Degrees(twist.Max));
+        json.WriteNumber("meanDeg", Degrees(twist.Mean));
+        json.WriteEndObject();
+    }
+
+    private static void WriteEdges(Utf8JsonWriter json, PanelDevelopment panel)
+    {
+        json.WriteStartArray("edges");
+        foreach (BlankEdge edge in panel.Edges)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", edge.Name);
+            json.WriteNumber("formedLength", Mm(edge.FormedLength));
+            json.WriteNumber("flatLength", Mm(edge.FlatLength));
+            WritePoints(json, "flat", edge.Flat);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void WriteElements(Utf8JsonWriter json, PanelDevelopment panel)
+    {
+        json.WriteStartArray("elements");
+        foreach (ElementLine line in panel.Elements)
+        {
+            json.WriteStartObject();
+            if (line.Number > 0) json.WriteNumber("number", line.Number);
+            else json.WriteNull("number");
+            json.WritePropertyName("front");
+            WritePoint(json, line.Front);
+            json.WritePropertyName("rear");
+            WritePoint(json, line.Rear);
+            json.WriteNumber("length", Mm(line.Length));
+            json.WriteNumber("frontLength", Mm(line.FrontLength));
+            json.WriteNumber("rearLength", Mm(line.RearLength));
+            json.WriteNumber("twistDeg", Degrees(line.Twist));
+            WriteRadius(json, "bendRadiusFront", line.BendRadiusFront);
+            WriteRadius(json, "bendRadiusRear", line.BendRadiusRear);
+            json.WriteBoolean("bendsOutward", line.BendsOutward);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    // Flat metal has no bend radius, and JSON has no infinity.
+    private static void WriteRadius(Utf8JsonWriter json, string name, double radius)
+    {
+        if (double.IsFinite(radius)) json.WriteNumber(name, Mm(radius));
+        else json.WriteNull(name);
+    }
+
+    private static void WriteNotices(Utf8JsonWriter json, Development development)
+    {
+        json.WriteStartArray("notices");
+        foreach (Notice notice in development.Notices)
+        {
+            json.WriteStartObject();
+            json.WriteString("code", notice.Code);
+            json.WriteString("severity", Words(notice.Severity));
+            json.WriteString("where", notice.Where);
+            json.WriteString("message", notice.Message);
+            if (notice.Mend is not null) json.WriteString("mend", notice.Mend);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static string Words(Severity severity) => severity switch
+    {
+        Severity.Note => "note",
+        Severity.Warning => "warning",
+        _ => "error",
+    };
+
+    private static void WritePoints(Utf8JsonWriter json, string name, IEnumerable<Vec2> points)
+    {
+        json.WriteStartArray(name);
+        foreach (Vec2 p in points)
+        {
+            WritePoint(json, p);
+        }
+        json.WriteEndArray();
+    }
+
+    // A point on one line: an indented pair would take four.
+    private static void WritePoint(Utf8JsonWriter json, Vec2 p)
+    {
+        var text = new StringBuilder("[", 48);
+        text.Append(PlainNumber.Mm(p.X)).Append(", ").Append(PlainNumber.Mm(p.Y)).Append(']');
+        json.WriteRawValue(text.ToString(), skipInputValidation: true);
+    }
+
+    private static double Mm(double value) => PlainNumber.Rounded(value, PlainNumber.LengthDecimals);
+
+    private static double Degrees(double radians) => PlainNumber.Rounded(radians * 180 / Math.PI, AngleDecimals);
+}
