@@ -18,7 +18,7 @@ internal sealed class PreviewCanvas
     {
         _svg.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
             .Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" ")
-            .Append(CultureInfo.InvariantCulture, $"viewBox=\"0 0 {width} {height}\" font-family=\"sans-serif\">\n")
+            .Append(CultureInfo.InvariantCulture, $"viewBox=\"0 0 {width} {height}\" font-family=\"system-ui,sans-serif\">\n")
             .Append("<title>").Append(SvgText.Escape(title)).Append("</title>\n")
             .Append(CultureInfo.InvariantCulture, $"<rect width=\"{width}\" height=\"{height}\" rx=\"12\" fill=\"{Palette.Paper}\"/>\n");
     }
@@ -47,7 +47,7 @@ internal sealed class PreviewCanvas
     public void Text(Vec2 at, string text, double size, string colour, string anchor, bool bold = false) =>
         _svg.Append("<text x=\"").Append(Tenth(at.X)).Append("\" y=\"").Append(Tenth(at.Y)).Append("\" font-size=\"")
             .Append(PlainNumber.Short(size)).Append(bold ? "\" font-weight=\"bold" : "").Append("\" fill=\"").Append(colour)
-            .Append("\" text-anchor=\"").Append(anchor).Append("\">").Append(SvgText.Escape(text)).Append("</text>\n");
+            .Append("\" stroke=\"").Append(Palette.Paper).Append("\" stroke-width=\"3\" stroke-opacity=\".7\" paint-order=\"stroke\" text-anchor=\"").Append(anchor).Append("\">").Append(SvgText.Escape(text)).Append("</text>\n");
 
     public byte[] ToBytes() => Encoding.UTF8.GetBytes(_svg.ToString() + "</svg>\n");
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SurfaceUnroll.Files.Report;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Files.Preview;
 
@@ -38,7 +39,7 @@ public static class PreviewSvg
         canvas.Text(new Vec2(Side, 30), panel.Spec.Name, 17, Palette.Ink, "start", bold: true);
         canvas.Text(new Vec2(Width - Side, 30), job.Name, 13, Palette.Faint, "end");
         canvas.Text(new Vec2(Half / 2, Top), $"Formed: {ReportJson.Words(panel.Verdict)}", 13, Palette.Ink, "middle");
-        string size = $"{PreviewLength.Text(blank.Width, job.Units)} × {PreviewLength.Text(blank.Height, job.Units)}";
+        string size = $"{ShopLength.Print(blank.Width, job.Units)} × {ShopLength.Print(blank.Height, job.Units)}";
         canvas.Text(new Vec2(Half + Half / 2, Top), $"Flat, outside face up: {size}", 13, Palette.Ink, "middle");
     }
 
