@@ -6,7 +6,7 @@ namespace SurfaceUnroll.Curves;
 /// <summary>How a smooth curve behaves at one of its ends.</summary>
 internal enum CurveEnd
 {
-    /// <summary>Nothing is known: not-a-knot.</summary>
+    /// <summary>Nothing is known: the end span is a parabola.</summary>
     Free,
 
     /// <summary>The curve goes on as its left-right mirror image, so it meets the plane y = 0 square.</summary>
@@ -21,7 +21,7 @@ internal static class CubicSpline
     {
         double[] steps = Chords(points);
         double[] Slopes(double[] values, SplineEnd mirrored) => SplineSlopes.Open(
-            steps, values, start == CurveEnd.Free ? SplineEnd.NotAKnot : mirrored, end == CurveEnd.Free ? SplineEnd.NotAKnot : mirrored);
+            steps, values, start == CurveEnd.Free ? SplineEnd.Parabola : mirrored, end == CurveEnd.Free ? SplineEnd.Parabola : mirrored);
         (double[] x, double[] y, double[] z) = Components(points);
         return Assemble(points, steps, Slopes(x, SplineEnd.Level), Slopes(y, SplineEnd.Odd), Slopes(z, SplineEnd.Level));
     }

@@ -27,7 +27,7 @@ internal readonly record struct HeightSpan(double From, double H0, double H1, do
 /// <param name="Spans">One more than <paramref name="Stations"/>; the first and last reach to infinity and are straight.</param>
 internal sealed record SideView(ImmutableArray<double> Stations, ImmutableArray<HeightSpan> Spans)
 {
-    /// <summary>The side view through at least two (aft, height) points, aft strictly increasing: C2 cubic with not-a-knot ends, or straight lines.</summary>
+    /// <summary>The side view through at least two (aft, height) points, aft strictly increasing: C2 cubic with parabolic end spans, or straight lines.</summary>
     public static SideView Through(ImmutableArray<Vec2> points, Fit fit)
     {
         double[] steps = [.. points.Skip(1).Select((p, i) => p.X - points[i].X)];
@@ -35,7 +35,7 @@ internal sealed record SideView(ImmutableArray<double> Stations, ImmutableArray<
         if (OnOneLine(points))
             return new SideView([], [new HeightSpan(points[0].X, points[0].Y, (points[^1].Y - points[0].Y) / (points[^1].X - points[0].X), 0, 0)]);
         double[] slopes = fit == Fit.Smooth
-            ? SplineSlopes.Open(steps, [.. points.Select(p => p.Y)], SplineEnd.NotAKnot, SplineEnd.NotAKnot)
+            ? SplineSlopes.Open(steps, [.. points.Select(p => p.Y)], SplineEnd.Parabola, SplineEnd.Parabola)
             : [.. chord, chord[^1]];
         var spans = ImmutableArray.CreateBuilder<HeightSpan>(points.Length + 1);
         spans.Add(new HeightSpan(points[0].X, points[0].Y, slopes[0], 0, 0));

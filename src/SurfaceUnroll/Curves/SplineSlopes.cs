@@ -3,8 +3,9 @@ namespace SurfaceUnroll.Curves;
 /// <summary>What holds at an end of a cubic spline.</summary>
 internal enum SplineEnd
 {
-    /// <summary>The two spans next to the end are one cubic; with too few points for that, a polynomial of lower degree.</summary>
-    NotAKnot,
+    /// <summary>The span next to the end is a parabola. Its error is of the fourth order, as the spline's own, and where the last points lie far
+    /// apart it runs on calmly, which an end span that has to continue its neighbour's cubic (not-a-knot) does not.</summary>
+    Parabola,
 
     /// <summary>First derivative 0: a function that goes on as its mirror image.</summary>
     Level,
@@ -25,13 +26,11 @@ internal static class SplineSlopes
     {
         int n = steps.Length;
         double[] chord = Chords(steps, values);
-        if (n == 1 && start == SplineEnd.NotAKnot && end == SplineEnd.NotAKnot) return [chord[0], chord[0]];
+        if (n == 1 && start == SplineEnd.Parabola && end == SplineEnd.Parabola) return [chord[0], chord[0]];
         var rows = new Tridiagonal(n + 1);
-        bool parabola = n == 1 || (n == 2 && start == SplineEnd.NotAKnot && end == SplineEnd.NotAKnot);
-        rows.Set(0, default, EndRow(start, steps[0], n > 1 ? steps[1] : 0, chord[0], n > 1 ? chord[1] : 0, n == 1));
+        rows.Set(0, default, EndRow(start, chord[0]));
         for (int i = 1; i < n; i++) SetInterior(rows, i, steps[i - 1], steps[i], chord[i - 1], chord[i]);
-        (double diagonal, double beside, double right) =
-            EndRow(end, steps[n - 1], n > 1 ? steps[n - 2] : 0, chord[n - 1], n > 1 ? chord[n - 2] : 0, parabola);
+        (double diagonal, double beside, double right) = EndRow(end, chord[n - 1]);
         rows.Set(n, beside, (diagonal, 0, right));
         return rows.Solve();
     }
@@ -67,13 +66,11 @@ internal static class SplineSlopes
     private static void SetInterior(Tridiagonal rows, int i, double h0, double h1, double chord0, double chord1) =>
         rows.Set(i, h1, (2 * (h0 + h1), h0, 3 * (h1 * chord0 + h0 * chord1)));
 
-    // h0 and chord0 are of the span at the end, h1 and chord1 of the span next to it.
-    private static (double Diagonal, double Beside, double Right) EndRow(
-        SplineEnd end, double h0, double h1, double chord0, double chord1, bool parabola) => end switch
-        {
-            SplineEnd.Level => (1, 0, 0),
-            SplineEnd.Odd => (2, 1, 3 * chord0),
-            _ when parabola => (1, 1, 2 * chord0),
-            _ => (h1, h0 + h1, ((h0 + 2 * (h0 + h1)) * h1 * chord0 + h0 * h0 * chord1) / (h0 + h1)),
-        };
+    // The slope at the end knot and at the one beside it, with the chord between them.
+    private static (double Diagonal, double Beside, double Right) EndRow(SplineEnd end, double chord) => end switch
+    {
+        SplineEnd.Level => (1, 0, 0),
+        SplineEnd.Odd => (2, 1, 3 * chord),
+        _ => (1, 1, 2 * chord),
+    };
 }

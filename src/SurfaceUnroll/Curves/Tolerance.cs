@@ -17,5 +17,5 @@ internal static class Tolerance
 
     /// <summary>A smooth span that leaves its chord by more than this times the chord is worth a look; a half circle leaves it by 0.5,
     /// a third of a circle by 0.29.</summary>
-    public const double Bulge = 0.35;
+    public const double Bulge = 0.25;
 }

@@ -77,9 +77,9 @@ internal static class SheetNotices
                 $"“{panel.Spec.Name}” cannot be made by bending only: its element lines twist by up to {Degrees(panel.Twist.Max)}, and about {Percent(panel.Strain.MaxShrink)} must be shrunk out of the middle of the worst line (or stretched into its ends). The pattern is laid out strip by strip with both edges at their true length; it is a start for stretching into place, not an exact blank.",
                 "Leave metal to trim, or change a profile so that it can bend: see the twist along the element lines for where.");
         }
-        if (panel.Elements.Where(e => e.BendRadiusFront > 0 && e.BendRadiusRear > 0).Select(e => Sharpness(job, e)).DefaultIfEmpty(double.PositiveInfinity).Min() < SharpBend)
+        ElementLine? line = panel.Elements.MinBy(e => Sharpness(job, e));
+        if (line is not null && Sharpness(job, line) < SharpBend)
         {
-            ElementLine line = panel.Elements.Where(e => e.BendRadiusFront > 0 && e.BendRadiusRear > 0).MinBy(e => Sharpness(job, e))!;
             yield return new Notice(
                 "sharp-bend", Severity.Warning, where,
                 $"“{panel.Spec.Name}” bends to an inside radius of less than {SharpBend.ToString(CultureInfo.InvariantCulture)} times the thickness {Place(job, line.FrontLength, line.RearLength)}; the blank is laid out on the middle of the sheet and comes out slightly long for so sharp a bend.",
@@ -87,8 +87,9 @@ internal static class SheetNotices
         }
     }
 
+    // By the gentler end: near the tip of a fan every sheet bends sharply, over a few millimetres that no one rolls.
     private static double Sharpness(Job job, ElementLine e) => job.Sheet.Thickness > 0
-        ? (Math.Min(e.BendRadiusFront, e.BendRadiusRear) - 0.5 * job.Sheet.Thickness) / job.Sheet.Thickness
+        ? (Math.Max(e.BendRadiusFront, e.BendRadiusRear) - 0.5 * job.Sheet.Thickness) / job.Sheet.Thickness
         : double.PositiveInfinity;
 
     private static string Place(Job job, double front, double rear) =>

@@ -30,13 +30,31 @@ public static class Loft
             : new RuledSheet(strips, false);
     }
 
-    // A line of no length has no normal of its own; it takes that of the line beside it.
-    private static ImmutableArray<Strip> Oriented(ImmutableArray<Strip> strips) =>
-    [
-        .. strips.Select(strip => strip with
+    // A line of no length, or one that runs along an edge, has no normal of its own; it takes that of the nearest line that has one, from the right
+    // where there is one, else from the left.
+    private static ImmutableArray<Strip> Oriented(ImmutableArray<Strip> strips)
+    {
+        Strip[] oriented = [.. strips];
+        Vec3 near = Vec3.Zero;
+        for (int i = oriented.Length - 1; i >= 0; i--)
         {
-            Left = strip.Left.Normal == Vec3.Zero ? strip.Left with { Normal = strip.Middle.Normal } : strip.Left,
-            Right = strip.Right.Normal == Vec3.Zero ? strip.Right with { Normal = strip.Middle.Normal } : strip.Right,
-        }),
-    ];
+            Strip s = oriented[i];
+            Station right = Take(s.Right), middle = Take(s.Middle);
+            oriented[i] = s with { Right = right, Middle = middle, Left = Take(s.Left) };
+        }
+        for (int i = 0; i < oriented.Length; i++)
+        {
+            Strip s = oriented[i];
+            Station left = Take(s.Left), middle = Take(s.Middle);
+            oriented[i] = s with { Left = left, Middle = middle, Right = Take(s.Right) };
+        }
+        return [.. oriented];
+
+        Station Take(Station s)
+        {
+            if (s.Normal == Vec3.Zero) return s with { Normal = near };
+            near = s.Normal;
+            return s;
+        }
+    }
 }

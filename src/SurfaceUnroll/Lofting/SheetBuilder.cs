@@ -81,7 +81,7 @@ internal sealed class SheetBuilder(Directrix front, Directrix rear)
         Vec3 ta = a.Tangent.Unit, tb = b.Tangent.Unit, r = b.Point - a.Point;
         Vec3 na = r.Cross(ta), nb = r.Cross(tb);
         // A tangent along the ruling, or a line of no length where the curves meet, leaves that end's normal to the other.
-        double floor = 1e-9 * r.Length;
+        double floor = Torsality.Meet(a.Point, b.Point) ? double.PositiveInfinity : 1e-9 * r.Length;
         bool frontCounts = freedom != Freedom.Front && na.Length > floor, rearCounts = freedom != Freedom.Rear && nb.Length > floor;
         Vec3 normal = (frontCounts, rearCounts) switch
         {

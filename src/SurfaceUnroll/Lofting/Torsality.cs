@@ -11,12 +11,22 @@ internal static class Torsality
     // Sine of the angle between tangent and ruling below which they count as parallel; the sheet's normal is then free at that end.
     private const double Parallel = 1e-9;
 
+    // A ruling shorter than this share of its ends' distance from the origin is rounding: the curves meet there.
+    private const double Meeting = 1e-11;
+
+    /// <summary>True where two curves meet, so that the ruling has no length of its own.</summary>
+    public static bool Meet(Vec3 front, Vec3 rear)
+    {
+        Vec3 r = rear - front;
+        return r.Dot(r) <= Meeting * Meeting * (front.Dot(front) + rear.Dot(rear));
+    }
+
     /// <summary>Signed angle from the front normal to the rear normal about the ruling, radians in (−π, π]; 0 where either normal is free.</summary>
     public static double SignedTwist(in DirectrixSample front, in DirectrixSample rear)
     {
         Vec3 r = rear.Point - front.Point;
         Vec3 na = r.Cross(front.Tangent), nb = r.Cross(rear.Tangent);
-        if (IsFree(na, r, front.Tangent) || IsFree(nb, r, rear.Tangent)) return 0;
+        if (Meet(front.Point, rear.Point) || IsFree(na, r, front.Tangent) || IsFree(nb, r, rear.Tangent)) return 0;
         return Math.Atan2(front.Tangent.Cross(rear.Tangent).Dot(r) * r.Length, na.Dot(nb));
     }
 
@@ -25,7 +35,7 @@ internal static class Torsality
     {
         Vec3 r = rear.Point - front.Point;
         Vec3 na = r.Cross(front.Tangent), nb = r.Cross(rear.Tangent);
-        if (IsFree(na, r, front.Tangent) || IsFree(nb, r, rear.Tangent)) return 0;
+        if (Meet(front.Point, rear.Point) || IsFree(na, r, front.Tangent) || IsFree(nb, r, rear.Tangent)) return 0;
         return 0.5 - 0.5 * na.Dot(nb) / Math.Sqrt(na.Dot(na) * nb.Dot(nb));
     }
 

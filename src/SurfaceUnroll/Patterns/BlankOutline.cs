@@ -71,7 +71,10 @@ public static class BlankOutline
 
         void Face(int a, int b, int c)
         {
-            if (a != b && b != c && c != a) faces.Add((a, b, c));
+            if (a == b || b == c || c == a) return;
+            // Where an element line runs along an edge the strip has no width and no face.
+            Vec2 ab = blankPlaces[b] - blankPlaces[a], ac = blankPlaces[c] - blankPlaces[a];
+            if (Math.Abs(ab.Cross(ac)) > 1e-9 * (ab.Dot(ab) + ac.Dot(ac))) faces.Add((a, b, c));
         }
     }
 

@@ -24,7 +24,7 @@ public static class ElementLines
         Station[] formed = [.. blank.FormedLines];
         FlatLine[] flat = [.. blank.FlatLines];
         (double[] front, double[] rear) = (Running(bends.Select(b => b.FrontLength)), Running(bends.Select(b => b.RearLength)));
-        int[] numbers = Numbers(front, rear);
+        int[] numbers = Numbers(front, rear, [.. formed.Select((_, i) => HasWidth(bends, i - 1) && HasWidth(bends, i))]);
         var lines = ImmutableArray.CreateBuilder<ElementLine>(formed.Length);
         for (int i = 0; i < formed.Length; i++)
         {
@@ -39,6 +39,10 @@ public static class ElementLines
         }
         return lines.MoveToImmutable();
     }
+
+    // A strip of no width lies along an edge, and so do its lines: they would be drawn over the cut line.
+    private static bool HasWidth(StripBend[] bends, int strip) =>
+        strip < 0 || strip >= bends.Length || bends[strip].FrontWidth + bends[strip].RearWidth > 1e-7 * (bends[strip].FrontLength + bends[strip].RearLength);
 
     private static double Twist(ImmutableArray<Strip> strips, int line) => Math.Max(
         line > 0 ? strips[line - 1].Right.Twist : 0,
@@ -59,7 +63,7 @@ public static class ElementLines
 
     // Numbers go to the lines nearest to equal shares of both edges together, and to both end lines. The right half takes the mirror images
     // of the lines chosen on the left where the lines themselves are mirrored.
-    private static int[] Numbers(double[] front, double[] rear)
+    private static int[] Numbers(double[] front, double[] rear, bool[] drawable)
     {
         int count = front.Length;
         double longest = Math.Max(front[^1], rear[^1]);
@@ -71,7 +75,7 @@ public static class ElementLines
         {
             double target = total * k / gaps;
             int at = 2 * k <= gaps ? Nearest(share, target) : count - 1 - Nearest([.. share.Reverse().Select(s => total - s)], total - target);
-            if (Math.Abs(share[at] - target) <= 0.5 * total / gaps) chosen.Add(at);
+            if (drawable[at] && Math.Abs(share[at] - target) <= 0.5 * total / gaps) chosen.Add(at);
         }
         var numbers = new int[count];
         int number = 0;
