@@ -16,6 +16,6 @@ internal static class Tolerance
     public const double Cusp = 1e-3;
 
     /// <summary>A smooth span that leaves its chord by more than this times the chord is worth a look; a half circle leaves it by 0.5,
-    /// a third of a circle by 0.29.</summary>
+    /// a quarter of a circle by 0.21.</summary>
     public const double Bulge = 0.25;
 }
