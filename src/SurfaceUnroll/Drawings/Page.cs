@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Drawings;
+
+/// <summary>One sheet of paper at true scale: x to the right, y up, the origin at its lower left corner, mm.</summary>
+/// <param name="Width">mm.</param>
+/// <param name="Height">mm.</param>
+/// <param name="Fills">Drawn first, in order.</param>
+/// <param name="Lines">Drawn over the fills, in order.</param>
+/// <param name="Texts">Drawn last, in order.</param>
+public sealed record Page(
+    double Width, double Height, ImmutableArray<PageFill> Fills, ImmutableArray<PageLine> Lines, ImmutableArray<PageText> Texts);
+
+/// <summary>How a line is drawn. Widths follow ISO 128: wide to narrow 2 : 1.</summary>
+public enum Pen
+{
+    /// <summary>Wide continuous, 0.7 mm: the cut line.</summary>
+    Wide,
+
+    /// <summary>Narrow continuous, 0.35 mm: marks, bars, frames.</summary>
+    Narrow,
+
+    /// <summary>Fine continuous, 0.18 mm: grids and small pictures.</summary>
+    Fine,
+
+    /// <summary>Narrow chain, 0.35 mm, short dashes and dots: element lines.</summary>
+    Chain,
+
+    /// <summary>Narrow long-dashed dotted, 0.35 mm: centrelines.</summary>
+    LongChain,
+}
+
+/// <summary>A polyline on a page.</summary>
+/// <param name="Pen">Style.</param>
+/// <param name="Points">At least two, mm; a closed line does not repeat its first point.</param>
+/// <param name="Closed">The last point joins the first.</param>
+public sealed record PageLine(Pen Pen, ImmutableArray<Vec2> Points, bool Closed = false);
+
+/// <summary>A filled polygon.</summary>
+/// <param name="Points">At least three, mm.</param>
+/// <param name="Grey">0 black to 1 white.</param>
+public sealed record PageFill(ImmutableArray<Vec2> Points, double Grey);
+
+/// <summary>A line of text.</summary>
+/// <param name="Text">One line.</param>
+/// <param name="At">Where its anchor stands, mm.</param>
+/// <param name="Height">Cap height, mm.</param>
+/// <param name="Angle">Direction of writing, radians counter-clockwise.</param>
+/// <param name="Anchor">Which point of the baseline stands at <paramref name="At"/>.</param>
+/// <param name="Halo">White behind the letters, so that lines do not run through them.</param>
+public sealed record PageText(string Text, Vec2 At, double Height, double Angle = 0, Anchor Anchor = Anchor.Left, bool Halo = false);
