@@ -10,7 +10,15 @@ namespace SurfaceUnroll.Drawings;
 /// <param name="Lines">Drawn over the fills, in order.</param>
 /// <param name="Texts">Drawn last, in order.</param>
 public sealed record Page(
-    double Width, double Height, ImmutableArray<PageFill> Fills, ImmutableArray<PageLine> Lines, ImmutableArray<PageText> Texts);
+    double Width, double Height, ImmutableArray<PageFill> Fills, ImmutableArray<PageLine> Lines, ImmutableArray<PageText> Texts)
+{
+    /// <summary>A page of parts, sorted into fills, lines and texts, each kind in the order given.</summary>
+    public static Page Of(double width, double height, IReadOnlyCollection<PagePart> parts) => new(
+        width, height, [.. parts.OfType<PageFill>()], [.. parts.OfType<PageLine>()], [.. parts.OfType<PageText>()]);
+}
+
+/// <summary>Something drawn on a page.</summary>
+public abstract record PagePart;
 
 /// <summary>How a line is drawn. Widths follow ISO 128: wide to narrow 2 : 1.</summary>
 public enum Pen
@@ -35,12 +43,12 @@ public enum Pen
 /// <param name="Pen">Style.</param>
 /// <param name="Points">At least two, mm; a closed line does not repeat its first point.</param>
 /// <param name="Closed">The last point joins the first.</param>
-public sealed record PageLine(Pen Pen, ImmutableArray<Vec2> Points, bool Closed = false);
+public sealed record PageLine(Pen Pen, ImmutableArray<Vec2> Points, bool Closed = false) : PagePart;
 
 /// <summary>A filled polygon.</summary>
 /// <param name="Points">At least three, mm.</param>
 /// <param name="Grey">0 black to 1 white.</param>
-public sealed record PageFill(ImmutableArray<Vec2> Points, double Grey);
+public sealed record PageFill(ImmutableArray<Vec2> Points, double Grey) : PagePart;
 
 /// <summary>A line of text.</summary>
 /// <param name="Text">One line.</param>
@@ -49,4 +57,4 @@ public sealed record PageFill(ImmutableArray<Vec2> Points, double Grey);
 /// <param name="Angle">Direction of writing, radians counter-clockwise.</param>
 /// <param name="Anchor">Which point of the baseline stands at <paramref name="At"/>.</param>
 /// <param name="Halo">White behind the letters, so that lines do not run through them.</param>
-public sealed record PageText(string Text, Vec2 At, double Height, double Angle = 0, Anchor Anchor = Anchor.Left, bool Halo = false);
+public sealed record PageText(string Text, Vec2 At, double Height, double Angle = 0, Anchor Anchor = Anchor.Left, bool Halo = false) : PagePart;

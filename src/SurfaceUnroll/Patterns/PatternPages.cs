@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Units;
+
+namespace SurfaceUnroll.Patterns;
+
+/// <summary>The pages of a pattern: the assembly plan, then the tiles at true scale.</summary>
+public static class PatternPages
+{
+    /// <summary>All pages of one panel.</summary>
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job)
+    {
+        Drawing drawing = PatternDrawing.Of(panel, job);
+        TilePlan plan = TileLayout.Plan(drawing, job.Paper);
+        var words = new TileWords(panel.Spec.Name, job.Name, SheetText(job));
+        ImmutableArray<OverlapMark> marks = TapeMarks(panel, plan);
+        Tile[] printed = [.. plan.Printed];
+        return
+        [
+            AssemblyPage.Draw(drawing, plan, marks, TapeText(marks, job.Units), Facts(panel, job, plan), words),
+            .. printed.Select((tile, i) => TilePage.Draw(drawing, plan, tile, (i + 2, printed.Length + 1), marks, words)),
+        ];
+    }
+
+    private static string SheetText(Job job) =>
+        job.Sheet.Thickness > 0 ? $"{job.Sheet.Material} {ShopLength.Print(job.Sheet.Thickness, job.Units, 2)}" : job.Sheet.Material;
+
+    private static string TapeText(ImmutableArray<OverlapMark> marks, LengthUnit units) => marks.Length < 2
+        ? "The piece fits one sheet: check the bars."
+        : $"Tape from P to Q: {ShopLength.Print((marks[1].At - marks[0].At).Length, units)}";
+
+    // The two places farthest apart among those a tenth of an element line in from either edge: inside the piece, each whole on some tile.
+    private static ImmutableArray<OverlapMark> TapeMarks(PanelDevelopment panel, TilePlan plan)
+    {
+        Vec2[] places =
+        [
+            .. panel.Elements.Where(e => e.Number > 0 && e.Length > 0)
+                .SelectMany(e => new[] { Vec2.Lerp(e.Front, e.Rear, 0.1), Vec2.Lerp(e.Front, e.Rear, 0.9) })
+                .Where(p => plan.Printed.Any(t => Holds(t.Window.Grow(-6), p))),
+        ];
+        (Vec2 P, Vec2 Q) far = (default, default);
+        foreach (Vec2 p in places)
+        {
+            foreach (Vec2 q in places)
+            {
+                // The margin keeps the choice from turning on rounding between mirrored pairs.
+                if ((q - p).Length > (far.Q - far.P).Length + 1e-6) far = (p, q);
+            }
+        }
+        return far.P == far.Q ? [] : [new OverlapMark(far.P, "P"), new OverlapMark(far.Q, "Q")];
+    }
+
+    private static bool Holds(Box box, Vec2 p) => p.X > box.Min.X && p.X < box.Max.X && p.Y > box.Min.Y && p.Y < box.Max.Y;
+
+    private static ImmutableArray<(string Name, string Value)> Facts(PanelDevelopment panel, Job job, TilePlan plan)
+    {
+        Box box = Box.Around(panel.Cut);
+        string Size(double mm) => ShopLength.Print(mm, job.Units);
+        ElementLine[] bent = [.. panel.Elements.Where(e => e.Number > 0 && double.IsFinite(e.BendRadiusFront) && Math.Max(e.BendRadiusFront, e.BendRadiusRear) > 0)];
+        int printed = plan.Printed.Count(), empty = plan.Tiles.Length - printed;
+        return
+        [
+            ("Verdict", VerdictText(panel)),
+            ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average"),
+            ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average"),
+            ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),
+            ("Net area", AreaText(panel.FlatArea, job.Units)),
+            .. panel.Edges.Select(e => ($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} edge", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),
+            ("Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius"),
+            ("Paper", $"{plan.Paper.Size.Name}, {(plan.IsLandscape ? "landscape" : "portrait")}"),
+            ("Sheets", empty == 0 ? Number(printed) : $"{Number(printed)} ({Number(empty)} left out: nothing on them)"),
+        ];
+    }
+
+    private static string VerdictText(PanelDevelopment panel) => panel.Verdict switch
+    {
+        Verdict.BendsOnly => "bends only",
+        Verdict.NeedsStretching => $"needs stretching: up to {Percent(panel.Strain.MaxShrink)}",
+        _ => $"past the limit: {Percent(panel.Strain.MaxShrink)}",
+    };
+
+    private static string AreaText(double mm2, LengthUnit units) => units == LengthUnit.Inch
+        ? (mm2 / (ShopLength.MillimetresPerInch * ShopLength.MillimetresPerInch)).ToString("0.0", CultureInfo.InvariantCulture) + " sq in"
+        : (mm2 / 1e6).ToString("0.0000", CultureInfo.InvariantCulture) + " m²";
+
+    private static string Degrees(double radians) => (radians * 180 / Math.PI).ToString("0.00", CultureInfo.InvariantCulture) + "°";
+
+    private static string Percent(double fraction) => (100 * fraction).ToString("0.0", CultureInfo.InvariantCulture) + " %";
+
+    private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
+}
