@@ -53,7 +53,7 @@ internal static class PointChecks
 
     private static IEnumerable<Notice> Centreline(PointRow row, CurveFaults faults)
     {
-        double near = Tolerance.Coincidence * row.Size;
+        double near = Tolerance.Centreline(row.Size);
         if (Math.Abs(row.Places[0].Y) > near) yield return faults.OffCentreline(Part(row, 0), row.Places[0].Y);
         for (int i = 1; i < row.Places.Length; i++)
         {

@@ -104,7 +104,7 @@ internal sealed record PointRow(ImmutableArray<Vec3> Places, ImmutableArray<bool
         if (Mirror)
         {
             places = places.SetItem(0, places[0] with { Y = 0 });
-            if (Math.Abs(places[^1].Y) <= near) places = places.SetItem(places.Length - 1, places[^1] with { Y = 0 });
+            if (Math.Abs(places[^1].Y) <= Tolerance.Centreline(Size)) places = places.SetItem(places.Length - 1, places[^1] with { Y = 0 });
         }
         else if ((places[^1] - places[0]).Length <= near)
         {

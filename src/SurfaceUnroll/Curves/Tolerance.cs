@@ -1,10 +1,14 @@
 namespace SurfaceUnroll.Curves;
 
-/// <summary>When two measured things count as one. All are fractions of the size of the curve.</summary>
+/// <summary>When two measured things count as one. Fractions of the size of the curve unless said otherwise.</summary>
 internal static class Tolerance
 {
     /// <summary>Points nearer than this are one point: a tenth of a micrometre on a metre, far under any tape and far over rounding.</summary>
     public const double Coincidence = 1e-7;
+
+    /// <summary>Points nearer to the centreline than this are on it, mm: a micrometre, or more on a part of more than 10 m.</summary>
+    /// <param name="size">Size of the curve, mm.</param>
+    public static double Centreline(double size) => Math.Max(1e-3, Coincidence * size);
 
     /// <summary>Points this near to a line are on it: room for the rounding of decimals read from a file, and no more.</summary>
     public const double Straightness = 1e-10;

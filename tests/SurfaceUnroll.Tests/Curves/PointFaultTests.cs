@@ -88,4 +88,14 @@ public class PointFaultTests
         Assert.Equal("curves.test.xyz[0]", Fault(Space(Fit.Smooth, new Vec3(bad, 0, 0), new Vec3(1, 1, 1))).Where);
         Assert.Equal("curves.test.at", Fault(Points(Fit.Smooth, false, (0, 0), (3, 1)) with { At = At(new Vec3(0, bad, 0)) }).Where);
     }
+
+    [Fact]
+    public void Span_with_a_cusp_is_told_with_its_place()
+    {
+        // The Bézier cubic with control points (0,0) (60,60) (0,60) (60,0): its two arms meet in a cusp at t = 1/2, (30, 45).
+        var row = new PointRow([Vec3.Zero, new(0, 60, 0)], [false, false], Fit.Smooth, false, "points");
+        CubicPiece cusp = CubicPiece.Hermite(Vec3.Zero, new(0, 180, 180), new(0, 60, 0), new(0, 180, -180));
+        Notice[] notices = [.. PointChecks.ShapeFaults(row, [cusp], new CurveFaults("curves.test", LengthUnit.Millimetre))];
+        Assert.Contains(notices, n => n.Code == "curve-cusp" && n.Message.Contains("across 30 mm, up 45 mm", StringComparison.Ordinal));
+    }
 }
