@@ -63,13 +63,20 @@ internal static class PointChecks
 
     private static IEnumerable<Notice> Folds(PointRow row, CurveFaults faults)
     {
-        ImmutableArray<Vec3> p = row.Places;
-        if (row.Mirror && IsFold(p[1] with { Y = -p[1].Y }, p[0], p[1])) yield return faults.FoldsBack(Part(row, 0), p[0], row.IsPlanar);
+        ImmutableArray<Vec3> p = row.Snapped().Places;
+        int last = p.Length - 1;
+        if (row.Mirror && IsFold(Mirrored(p[1]), p[0], p[1])) yield return faults.FoldsBack(Part(row, 0), p[0], row.IsPlanar);
         for (int i = 1; i + 1 < p.Length; i++)
         {
             if (IsFold(p[i - 1], p[i], p[i + 1])) yield return faults.FoldsBack(Part(row, i), p[i], row.IsPlanar);
         }
+        bool foldsAtJoin = row.Mirror
+            ? p[last].Y == 0 && IsFold(p[last - 1], p[last], Mirrored(p[last - 1]))
+            : p[0] == p[last] && IsFold(p[last - 1], p[0], p[1]);
+        if (foldsAtJoin) yield return faults.FoldsBack(Part(row, last), p[last], row.IsPlanar);
     }
+
+    private static Vec3 Mirrored(Vec3 p) => p with { Y = -p.Y };
 
     private static bool IsFold(Vec3 before, Vec3 at, Vec3 after) => (at - before).AngleTo(after - at) > Tolerance.Fold;
 

@@ -47,6 +47,13 @@ public class PointFaultTests
     public void Mirrored_points_that_leave_along_the_centreline_fold_back() =>
         Assert.Equal("curve-folds-back", Fault(Points(Fit.Straight, true, (0, 100), (0, 50), (30, 0))).Code);
 
+    [Fact]
+    public void Closed_curve_may_not_fold_at_its_join()
+    {
+        Assert.Equal("curves.test.points[4]", Fault(Points(Fit.Straight, false, (0, 0), (100, 0), (100, 50), (200, 0), (0, 0))).Where);
+        Assert.Equal("curve-folds-back", Fault(Points(Fit.Straight, true, (0, 100), (50, 80), (0, 50), (0, 20))).Code);
+    }
+
     [Theory]
     [InlineData(Fit.Smooth)]
     [InlineData(Fit.Straight)]
