@@ -3,8 +3,8 @@ namespace SurfaceUnroll.Curves;
 /// <summary>What holds at an end of a cubic spline.</summary>
 internal enum SplineEnd
 {
-    /// <summary>The span next to the end is a parabola. Its error is of the fourth order, as the spline's own, and where the last points lie far
-    /// apart it runs on calmly, which an end span that has to continue its neighbour's cubic (not-a-knot) does not.</summary>
+    /// <summary>The span next to the end is a parabola. The curve there is then off by the third power of the spacing, where a cubic through the last
+    /// points (not-a-knot) would be off by the fourth; but where those points lie far apart it runs on calmly, which that cubic does not.</summary>
     Parabola,
 
     /// <summary>First derivative 0: a function that goes on as its mirror image.</summary>

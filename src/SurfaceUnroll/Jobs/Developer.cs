@@ -20,7 +20,7 @@ public static class Developer
         foreach (NamedCurve named in job.Curves)
         {
             progress?.Report($"Measuring {named.Name}");
-            CurveReading reading = MeasuredCurve.Build(named.Spec, $"curves.{named.Name}");
+            CurveReading reading = MeasuredCurve.Build(named.Spec, $"curves.{named.Name}", job.Units);
             notices.AddRange(reading.Notices);
             if (reading.Curve is { } curve) curves[named.Name] = curve;
         }
