@@ -1,0 +1,50 @@
+using SurfaceUnroll.Files.Json;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Files.JobFiles;
+
+/// <summary>Checks that every panel has a name of its own and that its files can be called by it.</summary>
+internal sealed class PanelNames(FaultList faults)
+{
+    private const int LongestFileName = 80;
+
+    // NAME-preview.svg is written beside NAME.svg.
+    private const string PreviewEnding = "-preview";
+
+    private readonly Dictionary<string, (string Name, int Line)> _taken = [];
+
+    /// <summary>Checks one more name.</summary>
+    public void Add(string name, string path, TextPlace place)
+    {
+        string file = Slug.Of(name);
+        if (file.Length == 0)
+        {
+            faults.Add("panel-name", path, place, $"The panel name \"{name}\" has neither letters nor digits, and its files are called by it.", "Give it a name such as \"cover\".");
+            return;
+        }
+        if (file.Length > LongestFileName)
+            faults.Add("panel-name", path, place, $"The panel name is too long for a file name: {Measures.Count(file.Length)} characters of at most {Measures.Count(LongestFileName)}.", "Shorten it.");
+        if (IsReserved(file))
+            faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
+        if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
+        else if (Preview(file) is { } other) Collides(name, path, place, other);
+    }
+
+    private string? Preview(string file)
+    {
+        string longer = file + PreviewEnding;
+        string? shorter = file.EndsWith(PreviewEnding, StringComparison.Ordinal) ? file[..^PreviewEnding.Length] : null;
+        return _taken.ContainsKey(longer) ? longer : shorter is not null && _taken.ContainsKey(shorter) ? shorter : null;
+    }
+
+    private void Collides(string name, string path, TextPlace place, string file)
+    {
+        (string other, int line) = _taken[file];
+        string what = name == other ? $"The name \"{name}\" is taken by the panel in line {Measures.Count(line)}."
+            : $"The files of \"{name}\" would be called like those of \"{other}\" in line {Measures.Count(line)}.";
+        faults.Add("panel-name-twice", path, place, what, "Give each panel a name of its own; in file names only letters and digits count.");
+    }
+
+    private static bool IsReserved(string file) =>
+        file is "con" or "prn" or "aux" or "nul" || (file.Length == 4 && char.IsAsciiDigit(file[3]) && (file[..3] is "com" or "lpt"));
+}

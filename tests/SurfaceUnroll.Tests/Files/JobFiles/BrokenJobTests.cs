@@ -1,0 +1,95 @@
+using SurfaceUnroll.Files.JobFiles;
+
+namespace SurfaceUnroll.Tests.Files.JobFiles;
+
+public class BrokenJobTests
+{
+    public static TheoryData<string> Names => [.. BrokenJobs.All.Select(j => j.Name)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Broken_job_gives_no_job_but_the_place_and_the_mend(string name)
+    {
+        (_, string text, string code, string path) = BrokenJobs.All.Single(j => j.Name == name);
+        int mark = text.IndexOf('¶', StringComparison.Ordinal);
+        JobReading reading = JobFile.Read(text.Remove(mark, 1));
+
+        Assert.Null(reading.Job);
+        Fault fault = Assert.Single(reading.Faults, f => f.Code == code);
+        Assert.Equal(path, fault.Path);
+        Assert.Equal(PlaceOf(text, mark), (fault.Line, fault.Column));
+        Assert.All(reading.Faults, f => Assert.False(string.IsNullOrWhiteSpace(f.Message) || string.IsNullOrWhiteSpace(f.Mend)));
+    }
+
+    // A fault must not drag others behind it, or the list is of no use. Where there are no curves at all, there are no panels either.
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void One_fault_is_reported_once(string name)
+    {
+        (_, string text, string code, _) = BrokenJobs.All.Single(j => j.Name == name);
+        JobReading reading = JobFile.Read(text.Replace("¶", "", StringComparison.Ordinal));
+        Assert.Equal([code], reading.Faults.Select(f => f.Code).Where(c => c == code || c != "panels-none"));
+    }
+
+    [Fact]
+    public void There_are_at_least_sixty_broken_jobs_each_with_its_own_name()
+    {
+        Assert.True(Names.Count >= 60);
+        Assert.Equal(Names.Count, BrokenJobs.All.Select(j => j.Name).Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData("{ \"unit\": \"mm\" }", "unit", "Did you mean \"units\"?")]
+    [InlineData("{ \"pannels\": [] }", "pannels", "Did you mean \"panels\"?")]
+    [InlineData("{ \"xyzzy\": [] }", "xyzzy", "The keys that can stand here are: job, units,")]
+    [InlineData("{ \"curves\": { \"Hoop\": { \"chord\": 9, \"rise\": 1 } }, \"panels\": [{ \"name\": \"a\", \"loft\": [\"hoop\", \"x\"] }] }", "panels[0].loft[0]", "Did you mean \"Hoop\"?")]
+    [InlineData("{ \"curves\": { \"Hoop\": { \"chord\": 9, \"rise\": 1 } }, \"panels\": [{ \"name\": \"a\", \"loft\": [\"hoop\", \"x\"] }] }", "panels[0].loft[1]", "The curves of the job are: Hoop.")]
+    [InlineData("{ \"units\": \"inch\" }", "units", "\"mm\" or \"in\"")]
+    public void Mistyped_word_gets_a_suggestion_or_the_list(string text, string path, string mend)
+    {
+        Fault fault = Assert.Single(JobFile.Read(text).Faults, f => f.Path == path);
+        Assert.Contains(mend, fault.Mend, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void All_faults_come_at_once_in_the_order_of_the_file()
+    {
+        const string text = """
+            {
+              "unitz": "mm",
+              "curves": {
+                "a": { "chord": -1, "rise": NaN },
+                "b": { "points": [[0, 0], [0, 0]], "fit": "round" },
+              },
+              "panels": [ { "name": "!", "loft": ["a", "c"] } ]
+            }
+            """;
+        Assert.Equal(
+            ["1 key-missing", "2 key-unknown", "4 length-not-positive", "4 not-a-number", "5 curve-points-repeat", "5 choice-unknown", "7 panel-name", "7 curve-absent"],
+            JobFile.Read(text).Faults.Select(f => $"{f.Line} {f.Code}"));
+    }
+
+    [Theory]
+    [InlineData("\r\n")]
+    [InlineData("\n")]
+    [InlineData("\r")]
+    public void Lines_are_counted_whatever_ends_them(string end)
+    {
+        string text = string.Join(end, "{", "  // º", "  \"unitz\": 3 }");
+        Fault fault = Assert.Single(JobFile.Read(text).Faults, f => f.Code == "key-unknown");
+        Assert.Equal((3, 3), (fault.Line, fault.Column));
+    }
+
+    [Fact]
+    public void Columns_count_characters_not_bytes()
+    {
+        Fault fault = Assert.Single(JobFile.Read("\uFEFF{ \"job\": \"Größe 7⅞″\", \"unitz\": 3 }").Faults, f => f.Code == "key-unknown");
+        Assert.Equal((1, 23), (fault.Line, fault.Column));
+    }
+
+    private static (int, int) PlaceOf(string text, int mark)
+    {
+        string before = text[..mark];
+        return (before.Count(c => c == '\n') + 1, mark - before.LastIndexOf('\n'));
+    }
+}
