@@ -1,0 +1,24 @@
+namespace SurfaceUnroll.Tests.Files.JobFiles;
+
+/// <summary>The jobs that come with the project.</summary>
+internal static class Fixtures
+{
+    /// <summary>Jobs that can be used, as paths below fixtures/ with forward slashes, in order.</summary>
+    public static IEnumerable<string> Good => Directory.EnumerateFiles(Folder, "*.json", SearchOption.AllDirectories)
+        .Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/'))
+        .Where(f => f != "jobs/six-mistakes.json")
+        .Order(StringComparer.Ordinal);
+
+    /// <summary>Text of one of them.</summary>
+    public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name));
+
+    private static string Folder
+    {
+        get
+        {
+            string? folder = AppContext.BaseDirectory;
+            while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
+            return Path.Combine(folder ?? throw new InvalidOperationException("SurfaceUnroll.sln is not above the tests."), "fixtures");
+        }
+    }
+}
