@@ -1,1 +1,3 @@
-return 0;
+using SurfaceUnroll.Cli;
+
+return CommandLine.Run(args, Screen.OfConsole());

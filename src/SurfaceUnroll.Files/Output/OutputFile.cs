@@ -9,4 +9,5 @@ public sealed record OutputFile(string Name, ReadOnlyMemory<byte> Content);
 /// <param name="Path">Folder or file that stood in the way.</param>
 /// <param name="Message">What is wrong.</param>
 /// <param name="Mend">How to mend it.</param>
-public sealed record OutputFault(string Path, string Message, string Mend);
+/// <param name="OfTheMachine">The disk failed or is full; otherwise the place that was named cannot be used.</param>
+public sealed record OutputFault(string Path, string Message, string Mend, bool OfTheMachine = false);

@@ -37,6 +37,32 @@ public static class OutputFolder
         }
     }
 
+    /// <summary>Writes one file that must not be there yet.</summary>
+    /// <param name="path">Its folder must exist.</param>
+    /// <param name="content">Whole content.</param>
+    /// <returns>Null when written; else the reason, and nothing was written.</returns>
+    public static OutputFault? WriteNewFile(string path, ReadOnlyMemory<byte> content)
+    {
+        if (Path.Exists(path)) return new OutputFault(path, "There is such a file already; it was left alone.", "Name another file.");
+        string full = Path.GetFullPath(path), folder = Path.GetDirectoryName(full) ?? full;
+        if (!Directory.Exists(folder)) return new OutputFault(path, $"There is no folder {folder}.", "Make it first, or name another.");
+        string hidden = Path.Combine(folder, HiddenName(Path.GetFileName(full)));
+        try
+        {
+            WriteWhole(hidden, content);
+            File.Move(hidden, full, overwrite: false);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Explain(path, e) with { Mend = "Name a file in another folder." };
+        }
+        finally
+        {
+            File.Delete(hidden);
+        }
+    }
+
     private static OutputFault? FindObstacle(string target, IReadOnlyList<OutputFile> files)
     {
         for (string? above = target; above is not null; above = Path.GetDirectoryName(above))
@@ -141,7 +167,8 @@ public static class OutputFolder
             "Name a folder of your own with --out, or change the rights of this one."),
         PathTooLongException => new(folder, "This path is too long for the file system.", "Name a shorter one with --out."),
         IOException { HResult: DiskFullUnix or DiskFullWindows } => new(folder, "The disk is full; nothing was written.",
-            "Free some space, or name a folder on another disk with --out."),
-        _ => new(folder, $"The files could not be written: {e.Message}", "Name another folder with --out."),
+            "Free some space, or name a folder on another disk with --out.", OfTheMachine: true),
+        DirectoryNotFoundException => new(folder, "This folder cannot be made here.", "Name another folder with --out."),
+        _ => new(folder, $"The files could not be written: {e.Message}", "Name another folder with --out.", OfTheMachine: true),
     };
 }

@@ -54,7 +54,7 @@ internal sealed class FormedPicture
                 if (normal == Vec3.Zero) continue;
                 // A strip carries the mean normal of its two lines: facets of one strip then have one shade.
                 Vec3 smooth = (_lines[i].Normal + _lines[i + 1].Normal).Unit;
-                string colour = Palette.Facet(smooth == Vec3.Zero ? normal : smooth, _camera.ToEye);
+                string colour = Palette.Facet(smooth == Vec3.Zero ? normal : smooth, _camera);
                 Add([a, b, c, d], colour, 0, 0);
             }
         }

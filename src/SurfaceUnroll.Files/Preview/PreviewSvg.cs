@@ -15,7 +15,7 @@ public static class PreviewSvg
     /// <returns>UTF-8, lines ended by a line feed.</returns>
     public static byte[] Write(PanelDevelopment panel, Job job)
     {
-        Camera camera = Camera.FrontLeftAbove;
+        Camera camera = Camera.For(panel.Mesh);
         ImmutableArray<FormedPicture.Shape> formed = FormedPicture.Of(panel, camera);
         Box formedBox = Box.Around(formed.SelectMany(s => s.Points)), flatBox = Box.Around(panel.Cut);
         double room = Half - 2 * Side;
@@ -77,14 +77,30 @@ public static class PreviewSvg
             if (line.Number > 0) canvas.Line([frame.Place(line.Front), frame.Place(line.Rear)], Palette.Element, 0.8, "7 2 1.5 2");
         }
         canvas.End();
-        foreach (ElementLine line in panel.Elements.Where(e => e.Number > 0))
-        {
-            Vec2 front = frame.Place(line.Front), away = (front - frame.Place(line.Rear)).Unit;
-            canvas.Text(front + 9 * away + new Vec2(0, 3), $"{line.Number}", 9, Palette.Faint, "middle");
-        }
+        NumberLines(canvas, panel, frame);
         ElementLine middle = panel.Elements[panel.Elements.Length / 2];
         Vec2 top = frame.Place(middle.Front), bottom = frame.Place(middle.Rear);
         canvas.Text(Vec2.Lerp(top, bottom, 0.1) + new Vec2(0, 4), "front", 13, Palette.Ink, "middle");
         canvas.Text(Vec2.Lerp(top, bottom, 0.9) + new Vec2(0, 4), "rear", 13, Palette.Ink, "middle");
+    }
+
+    // Numbers stand off the front edge; where they would run into each other some are left out.
+    private static void NumberLines(PreviewCanvas canvas, PanelDevelopment panel, PictureFrame frame)
+    {
+        const double spacing = 14, offset = 10;
+        Vec2 last = new(double.NegativeInfinity, 0);
+        for (int i = 0; i < panel.Elements.Length; i++)
+        {
+            ElementLine line = panel.Elements[i];
+            if (line.Number == 0) continue;
+            Vec2 before = panel.Elements[Math.Max(0, i - 1)].Front, after = panel.Elements[Math.Min(panel.Elements.Length - 1, i + 1)].Front;
+            // Square to the front edge; at the tip of a fan, where that is one point, along the line.
+            Vec2 away = (after - before).Left.Unit;
+            if (away == Vec2.Zero) away = (line.Front - line.Rear).Unit;
+            Vec2 place = frame.Place(line.Front) + offset * new Vec2(away.X, -away.Y);
+            if ((place - last).Length < spacing) continue;
+            canvas.Text(place + new Vec2(0, 3), $"{line.Number}", 9, Palette.Faint, "middle");
+            last = place;
+        }
     }
 }

@@ -49,4 +49,13 @@ public class PreviewSvgTests
         // Looking aft, the left of the job is on the right of the picture.
         Assert.True(camera.Project(new(0, -1, 0)).X > 0);
     }
+
+    [Fact]
+    public void A_sheet_that_slopes_down_aft_is_seen_from_behind()
+    {
+        SheetMesh level = Development.Panels[0].Mesh;
+        Assert.Equal(Camera.FrontLeftAbove, Camera.For(level));
+        SheetMesh sloping = level with { Formed = [.. level.Formed.Select(p => p with { Z = p.Z - 0.6 * p.X })] };
+        Assert.Equal(Camera.RearLeftAbove, Camera.For(sloping));
+    }
 }

@@ -1,0 +1,95 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using SurfaceUnroll.Files.Report;
+
+namespace SurfaceUnroll.Cli;
+
+/// <summary>Takes the command line apart and runs the command.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs the program.</summary>
+    /// <param name="arguments">Without the program's own name.</param>
+    /// <param name="screen">Where to write.</param>
+    /// <param name="pipeline">Steps to run; the real ones by default.</param>
+    /// <returns>An <see cref="ExitStatus"/>.</returns>
+    public static int Run(string[] arguments, Screen screen, Pipeline? pipeline = null)
+    {
+        try
+        {
+            ParseResult parsed = Build(screen, pipeline ?? Pipeline.Real).Parse(arguments);
+            if (parsed.Errors.Count > 0 && parsed.Action is not (HelpAction or TextAction)) return CommandLineFaults.Write(parsed, arguments, screen);
+            return parsed.Invoke(new InvocationConfiguration { Output = screen.Out, Error = screen.Error, EnableDefaultExceptionHandler = false });
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            FaultText.Write(screen.Error, "surfaceunroll", $"Something went wrong that should not: {e.GetType().Name}: {e.Message}",
+                "This is a mistake in the program. Please report it with the job file.");
+            return ExitStatus.Failed;
+        }
+    }
+
+    private static RootCommand Build(Screen screen, Pipeline pipeline)
+    {
+        var root = new RootCommand("Flat patterns at 1:1 from measured profiles of sheet-metal covers.");
+        root.Add(DevelopCommand(screen, pipeline));
+        root.Add(CheckCommand(screen, pipeline));
+        root.Add(NewCommand(screen));
+        var schema = new Command("schema", "Print the JSON Schema of the job file.");
+        schema.SetAction(_ => SchemaPrinting.Run(screen));
+        root.Add(schema);
+        root.SetAction(_ =>
+        {
+            screen.Error.WriteLine(HelpText.Of(""));
+            return ExitStatus.CannotUse;
+        });
+        foreach (Option option in root.Options)
+        {
+            if (option is HelpOption) option.Action = new TextAction(screen, parsed => HelpText.Of(parsed.CommandResult.Command.Name));
+            if (option is VersionOption) option.Action = new TextAction(screen, _ => ReportJson.Generator);
+        }
+        return root;
+    }
+
+    private static Command DevelopCommand(Screen screen, Pipeline pipeline)
+    {
+        Argument<string> job = new("JOB.json") { Description = "Job file." };
+        Option<string?> folder = new("--out", "-o") { Description = "Folder to write into.", HelpName = "DIR" };
+        Option<bool> strict = Strict();
+        var command = new Command("develop", "Write the pattern of every panel.") { job, folder, strict };
+        command.SetAction(parsed => Developing.Run(
+            parsed.GetRequiredValue(job), parsed.GetValue(folder), parsed.GetValue(strict), screen, pipeline));
+        return command;
+    }
+
+    private static Command CheckCommand(Screen screen, Pipeline pipeline)
+    {
+        Argument<string> job = new("JOB.json") { Description = "Job file." };
+        Option<bool> strict = Strict();
+        var command = new Command("check", "Print verdicts and tables; write nothing.") { job, strict };
+        command.SetAction(parsed => Checking.Run(parsed.GetRequiredValue(job), parsed.GetValue(strict), screen, pipeline));
+        return command;
+    }
+
+    private static Command NewCommand(Screen screen)
+    {
+        Argument<string> file = new("FILE.json") { Description = "File to write." };
+        var command = new Command("new", "Write a commented starter job.") { file };
+        command.SetAction(parsed => Starting.Run(parsed.GetRequiredValue(file), screen));
+        return command;
+    }
+
+    private static Option<bool> Strict() => new("--strict") { Description = "End with status 3 if a panel is past a limit." };
+
+    // Prints a text of ours in place of the generated one.
+    private sealed class TextAction(Screen screen, Func<ParseResult, string> text) : SynchronousCommandLineAction
+    {
+        public override bool ClearsParseErrors => true;
+
+        public override int Invoke(ParseResult parseResult)
+        {
+            screen.Out.WriteLine(text(parseResult));
+            return ExitStatus.Done;
+        }
+    }
+}

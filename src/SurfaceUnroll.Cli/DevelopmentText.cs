@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Spectre.Console;
+using SurfaceUnroll.Files.JobFiles;
+using SurfaceUnroll.Files.Output;
+using SurfaceUnroll.Files.Report;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Cli;
+
+/// <summary>Prints a development: verdicts, tables, notices, files and the usual cautions.</summary>
+internal static class DevelopmentText
+{
+    private const string Cautions =
+        "Before you cut, measure the check bars on the print, both ways. Cut edges are sharp; keep loose gloves out of rolls and drills; "
+        + "zinc fume is poison: no heat or welding on coated sheet without extraction.";
+
+    /// <summary>Exit status of a development that could be made.</summary>
+    public static int Status(Development development, bool strict) =>
+        strict && development.Panels.Any(p => p.Verdict == Verdict.PastTheLimit) ? ExitStatus.PastTheLimit : ExitStatus.Done;
+
+    /// <summary>Verdict and table of every panel, then the notices.</summary>
+    public static void Write(Screen screen, string path, Development development, JobReading reading)
+    {
+        screen.Out.WriteLine(development.Job.Name);
+        foreach (PanelDevelopment panel in development.Panels)
+        {
+            if (screen.Rich) WriteRich(screen, panel, development.Job);
+            else WritePlain(screen.Out, panel, development.Job);
+        }
+        foreach (Notice notice in development.Notices)
+        {
+            (int line, int column) = reading.Locate(notice.Where);
+            string weight = notice.Severity == Severity.Warning ? "warning" : "note";
+            FaultText.Write(screen.Out, string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{column}"), $"{weight}: {notice.Message}", notice.Mend);
+        }
+    }
+
+    /// <summary>Files that were written, and the cautions.</summary>
+    public static void WriteFiles(Screen screen, string folder, ImmutableArray<OutputFile> files)
+    {
+        screen.Out.WriteLine();
+        screen.Out.WriteLine($"Written to {folder}: {string.Join(", ", files.Select(f => f.Name))}");
+        screen.Out.WriteLine(Cautions);
+    }
+
+    private static void WritePlain(TextWriter to, PanelDevelopment panel, Job job)
+    {
+        (string Label, string Value)[] rows = [.. PanelRows.Of(panel, job.Units)];
+        int width = rows.Max(r => r.Label.Length);
+        to.WriteLine();
+        to.WriteLine($"{panel.Spec.Name}: {ReportJson.Words(panel.Verdict)}");
+        foreach ((string label, string value) in rows)
+        {
+            to.WriteLine($"  {label.PadRight(width)}  {value}");
+        }
+    }
+
+    private static void WriteRich(Screen screen, PanelDevelopment panel, Job job)
+    {
+        string colour = panel.Verdict switch { Verdict.BendsOnly => "green", Verdict.NeedsStretching => "yellow", _ => "red" };
+        var table = new Table { Border = TableBorder.Rounded };
+        table.AddColumn(new TableColumn($"[bold]{Markup.Escape(panel.Spec.Name)}[/]"));
+        table.AddColumn(new TableColumn($"[{colour}]{ReportJson.Words(panel.Verdict)}[/]"));
+        foreach ((string label, string value) in PanelRows.Of(panel, job.Units))
+        {
+            table.AddRow(Markup.Escape(label), Markup.Escape(value));
+        }
+        screen.Terminal.Write(table);
+    }
+}

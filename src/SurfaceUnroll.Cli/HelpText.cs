@@ -1,0 +1,74 @@
+namespace SurfaceUnroll.Cli;
+
+/// <summary>The words of <c>--help</c>.</summary>
+internal static class HelpText
+{
+    /// <summary>Help of a command; of the whole program for any other name.</summary>
+    public static string Of(string command) => command switch
+    {
+        "develop" => Develop,
+        "check" => Check,
+        "new" => New,
+        "schema" => Schema,
+        _ => Program,
+    };
+
+    private const string Program = """
+        surfaceunroll makes flat patterns at 1:1 from measured profiles of sheet-metal covers.
+
+        You measure two edges of the cover, write them into a job file, and get a
+        pattern to print on ordinary paper and tape together, and the same pattern for a
+        cutting machine.
+
+          surfaceunroll new cover.json       write a starter job to put your measures in
+          surfaceunroll check cover.json     see whether the sheet only bends, and sizes
+          surfaceunroll develop cover.json   write the pattern and a report
+          surfaceunroll schema               print the JSON Schema, for your editor
+
+        Each command tells more with --help. --version prints the version.
+
+        Exit status: 0 done, 1 something failed, 2 the job or the command line cannot be used,
+        3 a panel is past a limit (with --strict only).
+        """;
+
+    private const string Develop = """
+        surfaceunroll develop JOB.json [--out DIR] [--strict]
+
+        Develops every panel of the job and writes, for each:
+          NAME.pdf           the pattern in tiles to print at 100 % and tape together
+          NAME.dxf           the pattern for a laser, plasma or router, in mm
+          NAME.svg           the same for drawing programs, in mm
+          NAME.obj           the formed sheet as a mesh, with its place on the flat blank
+          NAME-preview.svg   a picture of the formed sheet and its flat
+        and report.json with every number. Files of an earlier run are replaced, all of them
+        or none.
+
+          --out DIR   write into this folder; otherwise one beside the job file, named after
+                      it with "-pattern"
+          --strict    end with status 3 if a panel is past a limit, so that a script can stop;
+                      the files are written all the same
+        """;
+
+    private const string Check = """
+        surfaceunroll check JOB.json [--strict]
+
+        Prints the verdicts and tables that develop would print, and writes nothing.
+
+          --strict    end with status 3 if a panel is past a limit
+        """;
+
+    private const string New = """
+        surfaceunroll new FILE.json
+
+        Writes a starter job with a comment on every key. It runs as it stands: try
+        "surfaceunroll develop FILE.json", then put in your own measures. A file that is
+        already there is left alone.
+        """;
+
+    private const string Schema = """
+        surfaceunroll schema
+
+        Prints the JSON Schema of the job file. Save it and name it in your editor to get
+        completion and checking while you write a job.
+        """;
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Units;
+
+namespace SurfaceUnroll.Cli;
+
+/// <summary>What is said of a panel, as label and value, in the job's units.</summary>
+internal static class PanelRows
+{
+    // Below this, formed and flat length are one number to a tape measure.
+    private const double SameLength = 0.05;
+
+    private const double NoLength = 1e-6;
+
+    /// <summary>The rows from the verdict's reasons to the count of element lines.</summary>
+    public static IEnumerable<(string Label, string Value)> Of(PanelDevelopment panel, LengthUnit units)
+    {
+        yield return ("Twist of the sheet", Twist(panel.Twist));
+        if (panel.Spec.Elements == ElementMatching.BendOnly) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
+        if (panel.Verdict != Verdict.BendsOnly)
+        {
+            yield return ("Stretch, shrink", $"largest {Percent(panel.Strain.MaxStretch)}, {Percent(panel.Strain.MaxShrink)}");
+        }
+        Box blank = Box.Around(panel.Cut);
+        yield return ("Blank, across × along", $"{ShopLength.Print(blank.Width, units)} × {ShopLength.Print(blank.Height, units)}");
+        yield return ("Area", Area(panel.FlatArea, units));
+        foreach (BlankEdge edge in panel.Edges)
+        {
+            if (edge.FormedLength < NoLength)
+            {
+                yield return ($"Edge, {edge.Name}", "none, the curves meet");
+                continue;
+            }
+            string formed = Math.Abs(edge.FormedLength - edge.FlatLength) < SameLength
+                ? "" : $" (formed {ShopLength.Print(edge.FormedLength, units)})";
+            yield return ($"Edge, {edge.Name}", ShopLength.Print(edge.FlatLength, units) + formed);
+        }
+        int drawn = panel.Elements.Count(e => e.Number > 0);
+        yield return ("Element lines", drawn == 0 ? "none drawn" : $"{drawn}, numbered from the left");
+    }
+
+    private static string Twist(TwistSummary twist) => $"largest {Degrees(twist.Max)}, mean {Degrees(twist.Mean)}";
+
+    private static string Degrees(double radians)
+    {
+        double degrees = radians * 180 / Math.PI;
+        return (degrees is > 0 and < 0.001 ? "under 0.001" : degrees.ToString("0.###", CultureInfo.InvariantCulture)) + "°";
+    }
+
+    private static string Percent(double fraction) => (100 * fraction).ToString("0.##", CultureInfo.InvariantCulture) + " %";
+
+    private static string Area(double mm2, LengthUnit units)
+    {
+        const double inch2 = ShopLength.MillimetresPerInch * ShopLength.MillimetresPerInch;
+        return (units, mm2) switch
+        {
+            (LengthUnit.Inch, _) => (mm2 / inch2).ToString("0.#", CultureInfo.InvariantCulture) + " sq in",
+            (_, < 1e4) => (mm2 / 1e2).ToString("0.##", CultureInfo.InvariantCulture) + " cm²",
+            _ => (mm2 / 1e6).ToString("0.####", CultureInfo.InvariantCulture) + " m²",
+        };
+    }
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Files.Dxf;
+using SurfaceUnroll.Files.Preview;
+using SurfaceUnroll.Files.Report;
+using SurfaceUnroll.Files.Svg;
+using SurfaceUnroll.Files.Wavefront;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns;
+
+namespace SurfaceUnroll.Files.Output;
+
+/// <summary>Every output file of a development.</summary>
+public static class PatternFiles
+{
+    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, then <c>report.json</c>.</summary>
+    public static ImmutableArray<OutputFile> Of(Development development) =>
+        [.. development.Panels.SelectMany(p => OfPanel(p, development.Job)), new OutputFile("report.json", ReportJson.Write(development))];
+
+    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Job job)
+    {
+        string name = panel.Spec.FileName;
+        Drawing drawing = PatternDrawing.Of(panel, job);
+        yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
+        yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
+        yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));
+        yield return new OutputFile(name + "-preview.svg", PreviewSvg.Write(panel, job));
+    }
+}
