@@ -1,7 +1,7 @@
 namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Guesses which of the known words a mistyped one stands for.</summary>
-internal static class NearestWord
+public static class NearestWord
 {
     /// <summary>The known word with the fewest letters to change, or null if none is near.</summary>
     /// <remarks>Near: at most a third of the letters (one at least) inserted, removed, changed or swapped with the next; case is free

@@ -62,38 +62,31 @@ internal sealed class FormedPicture
 
     private void AddLines()
     {
-        // A line lies between facets: nearer by more than a facet's own depth, or the neighbour would paint over half of it.
-        double lift = _shapes.Count == 0 ? 0 : FacetDepth();
+        // A line lies between facets: it is lifted by half their own depth, or a neighbour would paint over half of it.
         for (int i = 0; i < _lines.Length; i++)
         {
             bool end = i == 0 || i == _lines.Length - 1;
             if (!end && _lines[i].Number == 0) continue;
             for (int k = 0; k < Pieces; k++)
             {
-                Add([At(i, k), At(i, k + 1)], end ? Palette.Ink : Palette.Element, end ? 1.6 : 0.8, lift);
+                Add([At(i, k), At(i, k + 1)], end ? Palette.Ink : Palette.Element, end ? 1.6 : 0.8, 0.5 * Math.Max(FacetDepth(i - 1, k), FacetDepth(i, k)));
             }
         }
         for (int i = 0; i + 1 < _lines.Length; i++)
         {
             foreach (int k in (ReadOnlySpan<int>)[0, Pieces])
             {
-                Add([At(i, k), At(i + 1, k)], Palette.Ink, 1.6, lift);
+                Add([At(i, k), At(i + 1, k)], Palette.Ink, 1.6, 0.5 * FacetDepth(i, Math.Min(k, Pieces - 1)));
             }
         }
     }
 
-    private double FacetDepth()
+    private double FacetDepth(int strip, int piece)
     {
-        double depth = 0;
-        for (int i = 0; i + 1 < _lines.Length; i++)
-        {
-            for (int k = 0; k < Pieces; k++)
-            {
-                double step = Math.Abs(_camera.Nearness(At(i, k)) - _camera.Nearness(At(i + 1, k + 1)));
-                depth = Math.Max(depth, step);
-            }
-        }
-        return 0.6 * depth;
+        if (strip < 0 || strip + 1 >= _lines.Length) return 0;
+        double a = _camera.Nearness(At(strip, piece)), b = _camera.Nearness(At(strip + 1, piece));
+        double c = _camera.Nearness(At(strip, piece + 1)), d = _camera.Nearness(At(strip + 1, piece + 1));
+        return Math.Max(Math.Max(a, b), Math.Max(c, d)) - Math.Min(Math.Min(a, b), Math.Min(c, d));
     }
 
     private void Add(Vec3[] corners, string colour, double width, double lift)

@@ -82,7 +82,8 @@ public sealed class StoppedRunTests : IDisposable
     }
 
     private static Process Start(params string[] arguments) => Process.Start(new ProcessStartInfo(
-        "dotnet", [Path.Combine(AppContext.BaseDirectory, "SurfaceUnroll.Cli.dll"), .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        "dotnet", [Path.Combine(AppContext.BaseDirectory, "SurfaceUnroll.Cli.dll"), .. arguments])
+    { RedirectStandardOutput = true, RedirectStandardError = true })!;
 
     private static string[] Names(string folder) => [.. Directory.EnumerateFileSystemEntries(folder).Select(p => Path.GetFileName(p)).Order(StringComparer.Ordinal)];
 
