@@ -7,8 +7,8 @@ namespace SurfaceUnroll.Files.JobFiles;
 /// <summary>Reads the paper to print on.</summary>
 internal static class PaperReader
 {
-    // The check bars are 4 in long and stand on every sheet in both directions, with room for their labels.
-    private const double NarrowestPrint = 120;
+    // An upright check bar of 4 in stands on every sheet above the strip of words at its foot, 30 mm high, also where the sheet lies on its long side.
+    private const double NarrowestPrint = 135;
 
     private const string Example = "{ \"size\": \"A4\", \"margin\": 10, \"overlap\": 10, \"orientation\": \"fewest\" }";
 
@@ -41,7 +41,7 @@ internal static class PaperReader
         if (print < NarrowestPrint)
         {
             block.Faults.Add("paper-margin", "paper.margin", block.Find("margin")!.Place,
-                $"Margins of {measures.Show(paper.Margin)} leave {measures.Show(Math.Max(0, print))} of the width of {paper.Size.Name}; the check bars need {measures.Show(NarrowestPrint)}.",
+                $"Margins of {measures.Show(paper.Margin)} leave {measures.Show(Math.Max(0, print))} of the width of {paper.Size.Name}; the check bars and words need {measures.Show(NarrowestPrint)}.",
                 $"Make the margin {measures.Show(largestMargin)} at most; 10 mm suits most printers.");
         }
         else if (paper.Overlap > print / 3)

@@ -12,13 +12,18 @@ internal static class Fixtures
     /// <summary>Text of one of them.</summary>
     public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name));
 
-    private static string Folder
+    /// <summary>Text of docs/job-file.md, lines ending in LF.</summary>
+    public static string Guide => File.ReadAllText(Path.Combine(Root, "docs", "job-file.md")).ReplaceLineEndings("\n");
+
+    private static string Folder => Path.Combine(Root, "fixtures");
+
+    private static string Root
     {
         get
         {
             string? folder = AppContext.BaseDirectory;
             while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
-            return Path.Combine(folder ?? throw new InvalidOperationException("SurfaceUnroll.sln is not above the tests."), "fixtures");
+            return folder ?? throw new InvalidOperationException("SurfaceUnroll.sln is not above the tests.");
         }
     }
 }
