@@ -87,6 +87,43 @@ public class BrokenJobTests
         Assert.Equal((1, 23), (fault.Line, fault.Column));
     }
 
+    // Everything before the last bracket is too little, and so is nothing at all.
+    [Fact]
+    public void Job_cut_short_anywhere_is_refused_with_a_place_in_it()
+    {
+        string text = StarterJob.Text;
+        for (int length = 0; length <= text.LastIndexOf('}'); length++)
+        {
+            JobReading reading = JobFile.Read(text[..length]);
+            Fault fault = Assert.Single(reading.Faults);
+            Assert.Null(reading.Job);
+            Assert.InRange(fault.Line, 1, text[..length].Count(c => c == '\n') + 1);
+        }
+    }
+
+    // Every fourth character of a right job (all of them take long) changed into any of these: read or refused, never thrown at.
+    [Theory]
+    [InlineData('"')]
+    [InlineData('{')]
+    [InlineData(']')]
+    [InlineData(',')]
+    [InlineData('\\')]
+    [InlineData('-')]
+    [InlineData('9')]
+    [InlineData('N')]
+    [InlineData('/')]
+    [InlineData('\0')]
+    [InlineData('\ud800')]
+    public void Job_with_one_slip_of_the_finger_is_read_or_refused(char slip)
+    {
+        string text = StarterJob.Text;
+        for (int i = slip % 4; i < text.Length; i += 4)
+        {
+            JobReading reading = JobFile.Read(text[..i] + slip + text[(i + 1)..]);
+            Assert.Equal(reading.Job is null, reading.Faults.Length > 0);
+        }
+    }
+
     private static (int, int) PlaceOf(string text, int mark)
     {
         string before = text[..mark];
