@@ -51,20 +51,28 @@ public static class StripDevelopment
         (double toMiddle, double toRight) = IsTorsal(strip) ? ArcOnSphere(strip, left, middle, right) : WidthsOverLength(strip);
         double psi0 = heading, psi1 = heading + toMiddle, psi2 = heading + toRight;
 
-        (double ToMiddle, double ToRight) x = default, y = default;
+        heading = psi2;
+        // The tip of a fan is one place, whichever edge it is on.
+        if (strip.RearStill)
+        {
+            Vec2 tip = front + strip.Left.Ruling.Length * Vec2.FromAngle(psi0);
+            return new FlatStrip(ToRear(tip, strip.Left, psi0), ToRear(tip, strip.Middle, psi1), ToRear(tip, strip.Right, psi2));
+        }
+        (Vec2 front1, Vec2 front2) = (front, front);
         if (!strip.FrontStill)
         {
             var length = EdgeIntegral.Length(strip.Left.Front, strip.Middle.Front, strip.Right.Front);
             Vec2 t0 = EdgeHeading(strip.Left, left, psi0), t1 = EdgeHeading(strip.Middle, middle, psi1), t2 = EdgeHeading(strip.Right, right, psi2);
-            x = EdgeIntegral.Of(t0.X, t1.X, t2.X, length);
-            y = EdgeIntegral.Of(t0.Y, t1.Y, t2.Y, length);
+            var x = EdgeIntegral.Of(t0.X, t1.X, t2.X, length);
+            var y = EdgeIntegral.Of(t0.Y, t1.Y, t2.Y, length);
+            (front1, front2) = (front + new Vec2(x.ToMiddle, y.ToMiddle), front + new Vec2(x.ToRight, y.ToRight));
         }
-        Vec2 front1 = front + new Vec2(x.ToMiddle, y.ToMiddle), front2 = front + new Vec2(x.ToRight, y.ToRight);
-        heading = psi2;
-        return new FlatStrip(Line(front, strip.Left, psi0), Line(front1, strip.Middle, psi1), Line(front2, strip.Right, psi2));
+        return new FlatStrip(ToFront(front, strip.Left, psi0), ToFront(front1, strip.Middle, psi1), ToFront(front2, strip.Right, psi2));
     }
 
-    private static FlatLine Line(Vec2 front, Station station, double psi) => new(front, front + station.Ruling.Length * Vec2.FromAngle(psi));
+    private static FlatLine ToFront(Vec2 front, Station station, double psi) => new(front, front + station.Ruling.Length * Vec2.FromAngle(psi));
+
+    private static FlatLine ToRear(Vec2 rear, Station station, double psi) => new(rear - station.Ruling.Length * Vec2.FromAngle(psi), rear);
 
     private static Vec3 Direction(Station station, Vec3 limit) => station.Ruling.Length > 1e-12 * station.Front.Length ? station.Ruling.Unit : limit.Unit;
 

@@ -16,7 +16,4 @@ internal readonly record struct Match(double Front, double Rear)
 
     /// <summary>The match a fraction <paramref name="t"/> of the way from <paramref name="a"/> to <paramref name="b"/>.</summary>
     public static Match Lerp(Match a, Match b, double t) => new(a.Front + t * (b.Front - a.Front), a.Rear + t * (b.Rear - a.Rear));
-
-    /// <summary>The same match seen from the right ends.</summary>
-    public Match Mirrored => new(1 - Front, 1 - Rear);
 }

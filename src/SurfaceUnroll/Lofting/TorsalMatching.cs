@@ -48,10 +48,10 @@ internal sealed class TorsalMatching : IMatching
         {
             bool isEnd = node == path[^1];
             if (!isEnd && node.Progress - lines[^1].Progress < 1.0 / KeptSteps) continue;
-            Match? root = isEnd ? node : SlideToRoot(node, reach);
+            Match? root = isEnd ? node : SlideToRoot(node, path[^1], reach);
             Match line = root ?? node;
-            // A line that would cross its neighbour gives way, the least-twist one before the torsal one.
-            while (root is not null && !lastIsRoot && lines.Count > 1 && Crosses(lines[^1], line)) lines.RemoveAt(lines.Count - 1);
+            // A line that would cross its neighbour gives way: any to the last, the least-twist one to the torsal one.
+            while (lines.Count > 1 && Crosses(lines[^1], line) && (isEnd || (root is not null && !lastIsRoot))) lines.RemoveAt(lines.Count - 1);
             if (Crosses(lines[^1], line)) continue;
             lines.Add(line);
             lastIsRoot = root is not null;
@@ -59,10 +59,11 @@ internal sealed class TorsalMatching : IMatching
         return lines;
     }
 
-    private Match? SlideToRoot(Match node, double reach)
+    // Along the track of equal progress, within the rectangle from the first line to the last.
+    private Match? SlideToRoot(Match node, Match last, double reach)
     {
-        double lo = Math.Max(node.Lead - reach, Math.Max(-node.Progress, node.Progress - 2));
-        double hi = Math.Min(node.Lead + reach, Math.Min(node.Progress, 2 - node.Progress));
+        double lo = Math.Max(node.Lead - reach, Math.Max(-node.Progress, node.Progress - 2 * last.Rear));
+        double hi = Math.Min(node.Lead + reach, Math.Min(node.Progress, 2 * last.Front - node.Progress));
         if (hi <= lo) return null;
         Match from = Match.Of(node.Progress, lo), to = Match.Of(node.Progress, hi);
         return search.Root(from, to) ?? search.Least(from, to);
