@@ -23,20 +23,22 @@ internal sealed class PreviewCanvas
             .Append(CultureInfo.InvariantCulture, $"<rect width=\"{width}\" height=\"{height}\" rx=\"12\" fill=\"{Palette.Paper}\"/>\n");
     }
 
-    public void Begin(string id, string attributes) => _svg.Append("<g id=\"").Append(id).Append("\" ").Append(attributes).Append(">\n");
+    /// <summary>Begins a group; what it holds is not filled and its strokes are narrow unless they say otherwise.</summary>
+    public void Begin(string id) =>
+        _svg.Append("<g id=\"").Append(id).Append("\" fill=\"none\" stroke-width=\".6\" stroke-linejoin=\"round\" stroke-linecap=\"round\">\n");
 
     public void End() => _svg.Append("</g>\n");
 
-    /// <summary>A filled facet, stroked in its own colour so that no gap shows to its neighbours.</summary>
+    /// <summary>A filled facet, stroked narrowly in its own colour so that no gap shows to its neighbours.</summary>
     public void Facet(ImmutableArray<Vec2> points, string colour) =>
         _svg.Append("<path d=\"").Append(Path(points)).Append("Z\" fill=\"").Append(colour).Append("\" stroke=\"").Append(colour)
-            .Append("\" stroke-width=\".6\"/>\n");
+            .Append("\"/>\n");
 
     public void Line(ImmutableArray<Vec2> points, string colour, double width, string? dashes = null)
     {
-        _svg.Append("<path d=\"").Append(Path(points)).Append("\" fill=\"none\" stroke=\"").Append(colour)
+        _svg.Append("<path d=\"").Append(Path(points)).Append("\" stroke=\"").Append(colour)
             .Append("\" stroke-width=\"").Append(PlainNumber.Short(width));
-        if (dashes is not null) _svg.Append("\" stroke-dasharray=\"").Append(dashes);
+        if (dashes is not null) _svg.Append("\" stroke-linecap=\"butt\" stroke-dasharray=\"").Append(dashes);
         _svg.Append("\"/>\n");
     }
 

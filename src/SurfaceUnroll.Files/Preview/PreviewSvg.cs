@@ -45,7 +45,7 @@ public static class PreviewSvg
 
     private static void DrawFormed(PreviewCanvas canvas, ImmutableArray<FormedPicture.Shape> shapes, PictureFrame frame)
     {
-        canvas.Begin("formed", "stroke-linejoin=\"round\" stroke-linecap=\"round\"");
+        canvas.Begin("formed");
         foreach (FormedPicture.Shape shape in shapes)
         {
             ImmutableArray<Vec2> points = [.. shape.Points.Select(frame.Place)];
@@ -69,7 +69,7 @@ public static class PreviewSvg
 
     private static void DrawFlat(PreviewCanvas canvas, PanelDevelopment panel, PictureFrame frame)
     {
-        canvas.Begin("flat", "stroke-linejoin=\"round\"");
+        canvas.Begin("flat");
         canvas.Outline([.. panel.Cut.Select(frame.Place)], Palette.Blank, Palette.Cut, 1.6);
         for (int i = 1; i + 1 < panel.Elements.Length; i++)
         {
