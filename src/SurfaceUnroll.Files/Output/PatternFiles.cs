@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.Dxf;
+using SurfaceUnroll.Files.Pdf;
 using SurfaceUnroll.Files.Preview;
 using SurfaceUnroll.Files.Report;
 using SurfaceUnroll.Files.Svg;
@@ -21,6 +22,7 @@ public static class PatternFiles
     {
         string name = panel.Spec.FileName;
         Drawing drawing = PatternDrawing.Of(panel, job);
+        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job));
         yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
         yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));
