@@ -7,113 +7,124 @@ namespace SurfaceUnroll.Drawings;
 /// <summary>The first page: how the sheets go together, what the tape must show, the facts of the piece and the cautions.</summary>
 internal static class AssemblyPage
 {
-    private const double Title = 5, Head = 3, Body = 2.3, Line = 4.1;
+    // Cap heights, mm.
+    private const double Title = 5, Head = 3, Body = 2.2;
+
+    // White between the edge of the printable area and the words, between columns, and between parts of a column, mm.
+    private const double Inset = 2, Gutter = 7, Break = 2.5;
 
     private static readonly ImmutableArray<string> HowTo =
     [
         "Print every page at 100 % (“actual size”), never “fit to page”.",
         "On each sheet hold a rule against both bars in both directions.",
-        "Cut or fold along the frame and lay letter on letter, cross on cross.",
+        "Trim along the frame where sheets meet; lay cross on cross where the letters are the same.",
         "Tape the sheets from the middle outward on a flat bench.",
-        "Check the distance below with a tape before you cut any metal.",
+        "Measure from mark to mark as told below before you cut any metal.",
         "The thick line is the cut line; cut along its middle.",
     ];
 
     private static readonly ImmutableArray<string> Cautions =
     [
-        "Sheet edges and fresh cuts are razor sharp: gloves, and deburr first.",
+        "Sheet edges and fresh cuts are razor sharp: wear gloves, and deburr first.",
         "Shears, rolls and brakes crush: keep hands clear, no loose sleeves.",
-        "Grinding: face shield, hearing protection, guard on, no one in line.",
-        "Welding: strip zinc coatings first; their fume is poisonous. Ventilate,",
-        "shield eyes and skin, keep fire watch; thin sheet stays hot long.",
-        "A changed vehicle may need approval before it goes on the road.",
-        "Local codes and licensed practice decide.",
+        "Grinding: face shield, hearing protection, guard on, nobody in line.",
+        "Welding: strip zinc coatings first, their fume is poisonous. Ventilate, shield eyes and skin, keep a fire watch. Thin sheet stays hot for long.",
+        "A changed vehicle may need approval before it goes on the road. Local codes and licensed practice decide.",
     ];
 
     /// <summary>Draws the page.</summary>
     /// <param name="drawing">The whole drawing.</param>
     /// <param name="plan">Its tiles.</param>
-    /// <param name="tapeMarks">The two far marks.</param>
+    /// <param name="tapeMarks">The two far marks, or none.</param>
     /// <param name="tape">What the tape must show between them, in words.</param>
     /// <param name="facts">Name and value, in order.</param>
     /// <param name="words">Names of piece, job and sheet.</param>
     public static Page Draw(
         Drawing drawing, TilePlan plan, ImmutableArray<OverlapMark> tapeMarks, string tape, ImmutableArray<(string Name, string Value)> facts, TileWords words)
     {
-        double margin = plan.Paper.Margin, left = margin + 2, right = plan.Width - margin - 2, top = plan.Height - margin - 2;
-        var parts = new List<PagePart>
-        {
-            new PageText(words.Piece, new Vec2(left, top - Title), Title),
-            new PageText($"{words.Job}   {words.Sheet}   OUTSIDE FACE UP", new Vec2(left, top - Title - 5.5), Head),
-        };
-        double bodyTop = top - Title - 10;
-        // The words take the foot of an upright page and the right of a level one; the picture takes the rest.
-        double wordsHeight = (Math.Max(facts.Length, HowTo.Length + Cautions.Length + 3) + 2) * Line;
-        Box picture = plan.IsLandscape
-            ? new Box(new Vec2(left, margin + 2), new Vec2(left + 0.5 * (right - left), bodyTop))
-            : new Box(new Vec2(left, margin + wordsHeight + 8), new Vec2(right, bodyTop));
-        parts.AddRange(TileMap.Draw(plan, drawing.Strokes.First(s => s.Role == Role.Cut).Points, picture, null, labelled: true));
-        parts.AddRange(Marks(plan, tapeMarks, picture));
-        Vec2 words0 = plan.IsLandscape ? new Vec2(picture.Max.X + 6, bodyTop) : new Vec2(left, picture.Min.Y - 6);
-        parts.AddRange(plan.IsLandscape ? InOneColumn(words0, tape, facts) : InTwoColumns(words0, left + 0.47 * (right - left), tape, facts));
+        double inset = plan.Paper.Margin + Inset;
+        var area = new Box(new Vec2(inset, inset), new Vec2(plan.Width - inset, plan.Height - inset));
+        var heading = new TextColumn(area.Width);
+        heading.Add(words.Piece, Title);
+        heading.Add($"{words.Job}   {words.Sheet}   OUTSIDE FACE UP", Head);
+        heading.Skip(Break);
+        double top = area.Max.Y - heading.Height;
+        (Box picture, ImmutableArray<PageText> text) = plan.IsLandscape ? BesideWords(area, top, tape, facts) : AboveWords(area, top, tape, facts);
+        List<PagePart> parts =
+        [
+            .. heading.At(new Vec2(area.Min.X, area.Max.Y)),
+            .. TileMap.Labelled(plan, drawing.Strokes.First(s => s.Role == Role.Cut).Points, picture),
+            .. Marks(plan, tapeMarks, picture),
+            .. text,
+        ];
         return Page.Of(plan.Width, plan.Height, parts);
     }
 
-    private static IEnumerable<PagePart> InTwoColumns(Vec2 at, double second, string tape, ImmutableArray<(string Name, string Value)> facts) =>
-    [
-        .. Facts(at, facts),
-        .. Paragraphs(new Vec2(second, at.Y), tape),
-    ];
-
-    private static IEnumerable<PagePart> InOneColumn(Vec2 at, string tape, ImmutableArray<(string Name, string Value)> facts) =>
-    [
-        .. Facts(at, facts),
-        .. Paragraphs(at - new Vec2(0, (facts.Length + 2) * Line), tape),
-    ];
-
-    private static IEnumerable<PagePart> Facts(Vec2 at, ImmutableArray<(string Name, string Value)> facts)
+    // On an upright page the words take the foot, in two columns.
+    private static (Box Picture, ImmutableArray<PageText> Text) AboveWords(Box area, double top, string tape, ImmutableArray<(string Name, string Value)> facts)
     {
-        yield return new PageText("The piece", at, Head);
-        foreach ((string name, string value) in facts)
-        {
-            at -= new Vec2(0, Line);
-            yield return new PageText(name, at, Body);
-            yield return new PageText(value, at + new Vec2(30, 0), Body);
-        }
+        double half = 0.5 * (area.Width - Gutter);
+        (TextColumn left, TextColumn right) = Smaller(
+            0.6 * (top - area.Min.Y), Math.Max,
+            size => Piece(new TextColumn(half), size, tape, facts), size => Paragraphs(new TextColumn(half), size));
+        double foot = area.Min.Y + Math.Max(left.Height, right.Height);
+        var picture = new Box(new Vec2(area.Min.X, foot + Break), new Vec2(area.Max.X, top));
+        return (picture, [.. left.At(new Vec2(area.Min.X, foot)), .. right.At(new Vec2(area.Min.X + half + Gutter, foot))]);
     }
 
-    private static IEnumerable<PagePart> Paragraphs(Vec2 at, string tape)
+    // On a level page they stand to the right of the picture.
+    private static (Box Picture, ImmutableArray<PageText> Text) BesideWords(Box area, double top, string tape, ImmutableArray<(string Name, string Value)> facts)
     {
-        yield return new PageText("Putting the sheets together", at, Head);
-        int number = 0;
-        foreach (string line in HowTo)
+        double width = 0.4 * area.Width, left = area.Max.X - width;
+        (TextColumn above, TextColumn below) = Smaller(
+            top - area.Min.Y - Break, (a, b) => a + b,
+            size => Piece(new TextColumn(width), size, tape, facts), size => Paragraphs(new TextColumn(width), size));
+        var picture = new Box(area.Min, new Vec2(left - Gutter, top));
+        return (picture, [.. above.At(new Vec2(left, top)), .. below.At(new Vec2(left, top - above.Height - Break))]);
+    }
+
+    // Words at full size, or as much smaller as wide margins make them.
+    private static (TextColumn First, TextColumn Second) Smaller(
+        double room, Func<double, double, double> height, Func<double, TextColumn> first, Func<double, TextColumn> second)
+    {
+        (TextColumn, TextColumn) smallest = default;
+        foreach (double size in new[] { 1, 0.9, 0.8, 0.7, 0.6, 0.5 })
         {
-            at -= new Vec2(0, Line);
-            yield return new PageText(string.Create(CultureInfo.InvariantCulture, $"{++number}  {line}"), at, Body);
+            (TextColumn a, TextColumn b) = (first(size), second(size));
+            if (height(a.Height, b.Height) <= room) return (a, b);
+            smallest = (a, b);
         }
-        at -= new Vec2(0, 1.2 * Line);
-        yield return new PageText(tape, at, Head);
-        at -= new Vec2(0, 1.6 * Line);
-        yield return new PageText("Take care", at, Head);
-        foreach (string line in Cautions)
-        {
-            at -= new Vec2(0, Line);
-            yield return new PageText(line, at, Body);
-        }
+        return smallest;
+    }
+
+    private static TextColumn Piece(TextColumn column, double size, string tape, ImmutableArray<(string Name, string Value)> facts)
+    {
+        column.Add("The piece", size * Head);
+        foreach ((string name, string value) in facts) column.Add(value, size * Body, name, indent: size * 31);
+        column.Skip(size * Break);
+        column.Add(tape, size * Head);
+        return column;
+    }
+
+    private static TextColumn Paragraphs(TextColumn column, double size)
+    {
+        column.Add("Putting the sheets together", size * Head);
+        for (int i = 0; i < HowTo.Length; i++) column.Add(HowTo[i], size * Body, (i + 1).ToString(CultureInfo.InvariantCulture), indent: size * 4);
+        column.Skip(size * Break);
+        column.Add("Take care", size * Head);
+        foreach (string caution in Cautions) column.Add(caution, size * Body, "–", indent: size * 4);
+        return column;
     }
 
     private static IEnumerable<PagePart> Marks(TilePlan plan, ImmutableArray<OverlapMark> marks, Box room)
     {
-        Box all = Box.Around(plan.Tiles.SelectMany(t => new[] { t.Window.Min, t.Window.Max }));
-        double scale = Math.Min(room.Width / all.Width, room.Height / all.Height);
         foreach (OverlapMark mark in marks)
         {
-            Vec2 at = room.Centre + scale * (mark.At - all.Centre);
+            Vec2 at = TileMap.PlaceOf(plan, room, mark.At);
             yield return new PageLine(Pen.Narrow, [at - new Vec2(2, 0), at + new Vec2(2, 0)]);
             yield return new PageLine(Pen.Narrow, [at - new Vec2(0, 2), at + new Vec2(0, 2)]);
-            yield return new PageText(mark.Letter, at + new Vec2(2.4, 0.6), Body, Halo: true);
+            yield return new PageText(mark.Letter, at + new Vec2(1, 1), Body, Halo: true);
         }
-        if (marks.Length == 2)
-            yield return new PageLine(Pen.Chain, [.. marks.Select(m => room.Centre + scale * (m.At - all.Centre))]);
+        if (marks.Length == 2) yield return new PageLine(Pen.Chain, [.. marks.Select(m => TileMap.PlaceOf(plan, room, m.At))]);
     }
 }

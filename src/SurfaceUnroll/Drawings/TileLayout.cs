@@ -91,7 +91,7 @@ public static class TileLayout
             }
         }
         ImmutableArray<Tile> laid = tiles.MoveToImmutable();
-        return new TilePlan(paper, width, height, rows, columns, laid, [.. Marks(laid, rows, columns, paper.Overlap)]);
+        return new TilePlan(paper, width, height, rows, columns, laid, [.. Marks(drawing, laid, rows, columns, paper.Overlap)]);
     }
 
     private static int Count(double size, double window, double step) => size <= window ? 1 : 1 + (int)Math.Ceiling((size - window) / step - 1e-9);
@@ -124,27 +124,44 @@ public static class TileLayout
         return inked;
     }
 
-    // Two marks in the middle of each overlap between printed neighbours, clear of the corners where four tiles meet.
-    private static IEnumerable<OverlapMark> Marks(ImmutableArray<Tile> tiles, int rows, int columns, double overlap)
+    // Two marks in the middle of each overlap between printed neighbours, clear of the corners where four tiles meet and of the drawing's words.
+    private static IEnumerable<OverlapMark> Marks(Drawing drawing, ImmutableArray<Tile> tiles, int rows, int columns, double overlap)
     {
         int count = 0;
+        Box[] words = [.. drawing.Letterings.Select(text => TextOutline.Of(text).Bounds.Grow(0.5 * overlap))];
+        bool Clear(Vec2 p) => !words.Any(w => Holds(w, p));
         foreach (Tile tile in tiles.Where(t => !t.IsEmpty))
         {
             Box w = tile.Window;
             if (tile.Column + 1 < columns && !tiles[tile.Row * columns + tile.Column + 1].IsEmpty)
             {
                 double x = w.Max.X - 0.5 * overlap;
-                yield return new OverlapMark(new Vec2(x, w.Min.Y + 0.75 * w.Height), Letter(count++));
-                yield return new OverlapMark(new Vec2(x, w.Min.Y + 0.25 * w.Height), Letter(count++));
+                foreach (double end in new[] { 1.0, 0.0 })
+                    yield return new OverlapMark(Place(share => new Vec2(x, w.Min.Y + Math.Abs(end - share) * w.Height), Clear), Letter(count++));
             }
             if (tile.Row + 1 < rows && !tiles[(tile.Row + 1) * columns + tile.Column].IsEmpty)
             {
                 double y = w.Min.Y + 0.5 * overlap;
-                yield return new OverlapMark(new Vec2(w.Min.X + 0.25 * w.Width, y), Letter(count++));
-                yield return new OverlapMark(new Vec2(w.Min.X + 0.75 * w.Width, y), Letter(count++));
+                foreach (double end in new[] { 0.0, 1.0 })
+                    yield return new OverlapMark(Place(share => new Vec2(w.Min.X + Math.Abs(end - share) * w.Width, y), Clear), Letter(count++));
             }
         }
     }
+
+    // A quarter in from an end of the overlap, or the next best place that is clear.
+    private static Vec2 Place(Func<double, Vec2> at, Func<Vec2, bool> clear)
+    {
+        double share = 0.25;
+        foreach (double other in new[] { 0.25, 0.29, 0.21, 0.33, 0.17, 0.37 })
+        {
+            if (!clear(at(other))) continue;
+            share = other;
+            break;
+        }
+        return at(share);
+    }
+
+    private static bool Holds(Box box, Vec2 p) => p.X > box.Min.X && p.X < box.Max.X && p.Y > box.Min.Y && p.Y < box.Max.Y;
 
     // a … z, aa … : small letters, so that they are not taken for tile labels.
     private static string Letter(int n) => (n >= 26 ? Letter(n / 26 - 1) : "") + (char)('a' + n % 26);

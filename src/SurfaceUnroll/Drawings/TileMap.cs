@@ -3,54 +3,116 @@ using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Drawings;
 
-/// <summary>A small picture of all tiles with the piece on them.</summary>
-internal static class TileMap
+/// <summary>A picture of all tiles with the piece on them. Neighbours are drawn without their overlap, edge to edge.</summary>
+internal sealed class TileMap
 {
-    /// <summary>The map in a box on the page.</summary>
+    // Closer than this, grid lines run into one grey, and are left out, mm.
+    private const double FinestGrid = 1;
+
+    // Points of the outline closer than this are one point on a small picture, mm.
+    private const double FinestStep = 0.3;
+
+    private readonly TilePlan plan;
+    private readonly Box all, room;
+    private readonly double scale;
+
+    private TileMap(TilePlan plan, Box room)
+    {
+        (this.plan, this.room) = (plan, room);
+        all = new Box(plan.Tiles[^plan.Columns].Window.Min, plan.Tiles[plan.Columns - 1].Window.Max);
+        scale = Math.Min(room.Width / all.Width, room.Height / all.Height);
+    }
+
+    /// <summary>The map in the corner of a tile's page, with that tile filled. What it draws is bounded, however many tiles there are.</summary>
     /// <param name="plan">Tiles.</param>
     /// <param name="outline">Cut line, in the drawing.</param>
-    /// <param name="room">Where it may stand; it is drawn as large as fits, centred.</param>
-    /// <param name="filled">Tile to fill, or null.</param>
-    /// <param name="labelled">Write each tile's label in it.</param>
-    public static IEnumerable<PagePart> Draw(TilePlan plan, ImmutableArray<Vec2> outline, Box room, Tile? filled, bool labelled)
+    /// <param name="room">Where it may stand, on the page; it is drawn as large as fits, centred.</param>
+    /// <param name="here">The tile to fill.</param>
+    public static IEnumerable<PagePart> Small(TilePlan plan, ImmutableArray<Vec2> outline, Box room, Tile here)
     {
-        Box all = Box.Around(plan.Tiles.SelectMany(t => new[] { t.Window.Min, t.Window.Max }));
-        double scale = Math.Min(room.Width / all.Width, room.Height / all.Height);
-        Vec2 Place(Vec2 p) => room.Centre + scale * (p - all.Centre);
-        // Neighbours are drawn without their overlap, edge to edge.
-        double inset = 0.5 * plan.Paper.Overlap;
-        foreach (Tile tile in plan.Tiles)
-        {
-            Box cell = new(Place(Inner(tile.Window.Min, all.Min, inset)), Place(Inner(tile.Window.Max, all.Max, -inset)));
-            if (tile == filled) yield return new PageFill(Corners(cell), 0.7);
-            yield return new PageLine(Pen.Fine, Corners(cell), Closed: true);
-            if (tile.IsEmpty)
-            {
-                // Left out: crossed through.
-                yield return new PageLine(Pen.Fine, [cell.Min, cell.Max]);
-                yield return new PageLine(Pen.Fine, [new Vec2(cell.Min.X, cell.Max.Y), new Vec2(cell.Max.X, cell.Min.Y)]);
-            }
-            else if (labelled)
-            {
-                double height = Math.Clamp(0.16 * Math.Min(cell.Width, cell.Height), 1.2, 5);
-                yield return new PageText(tile.Label, new Vec2(cell.Min.X + 0.6 * height, cell.Max.Y - 1.6 * height), height);
-            }
-        }
-        yield return new PageLine(labelled ? Pen.Narrow : Pen.Fine, Thinned([.. outline.Select(Place)]), Closed: true);
+        var map = new TileMap(plan, room);
+        return [new PageFill(Corners(map.Cell(here.Row, here.Column, here.Column)), 0.7), .. map.Grid(), map.Outline(outline, Pen.Fine)];
     }
 
-    private static Vec2 Inner(Vec2 corner, Vec2 outer, double inset) => new(
-        corner.X == outer.X ? corner.X : corner.X + inset,
-        corner.Y == outer.Y ? corner.Y : corner.Y + inset);
+    /// <summary>The large map of the first page, each tile with its label.</summary>
+    /// <param name="plan">Tiles.</param>
+    /// <param name="outline">Cut line, in the drawing.</param>
+    /// <param name="room">Where it may stand, on the page.</param>
+    public static IEnumerable<PagePart> Labelled(TilePlan plan, ImmutableArray<Vec2> outline, Box room)
+    {
+        var map = new TileMap(plan, room);
+        return [.. map.Grid(), map.Outline(outline, Pen.Narrow), .. map.Labels()];
+    }
 
-    private static ImmutableArray<Vec2> Corners(Box box) => [box.Min, new Vec2(box.Max.X, box.Min.Y), box.Max, new Vec2(box.Min.X, box.Max.Y)];
+    /// <summary>Where a place of the drawing lies on the labelled map, on the page.</summary>
+    public static Vec2 PlaceOf(TilePlan plan, Box room, Vec2 p) => new TileMap(plan, room).Place(p);
 
-    // A twentieth of a millimetre is all that a small picture shows.
-    private static ImmutableArray<Vec2> Thinned(ImmutableArray<Vec2> points)
+    private Vec2 Place(Vec2 p) => room.Centre + scale * (p - all.Centre);
+
+    // The tiles of a row from one column to another, without the overlap to their neighbours.
+    private Box Cell(int row, int first, int last)
+    {
+        double half = 0.5 * plan.Paper.Overlap;
+        Box from = plan.Tiles[row * plan.Columns + first].Window, to = plan.Tiles[row * plan.Columns + last].Window;
+        double left = from.Min.X + (first == 0 ? 0 : half), right = to.Max.X - (last == plan.Columns - 1 ? 0 : half);
+        double foot = from.Min.Y + (row == plan.Rows - 1 ? 0 : half), top = from.Max.Y - (row == 0 ? 0 : half);
+        return new Box(Place(new Vec2(left, foot)), Place(new Vec2(right, top)));
+    }
+
+    private IEnumerable<PagePart> Grid()
+    {
+        Box frame = new(Place(all.Min), Place(all.Max));
+        yield return new PageLine(Pen.Fine, Corners(frame), Closed: true);
+        bool fine = frame.Height < FinestGrid * plan.Rows || frame.Width < FinestGrid * plan.Columns;
+        for (int column = 1; column < plan.Columns && !fine; column++)
+        {
+            double x = Cell(0, column, column).Min.X;
+            yield return new PageLine(Pen.Fine, [new Vec2(x, frame.Min.Y), new Vec2(x, frame.Max.Y)]);
+        }
+        for (int row = 1; row < plan.Rows && !fine; row++)
+        {
+            double y = Cell(row, 0, 0).Max.Y;
+            yield return new PageLine(Pen.Fine, [new Vec2(frame.Min.X, y), new Vec2(frame.Max.X, y)]);
+        }
+        for (int row = 0; row < plan.Rows && !fine; row++)
+            foreach (PagePart cross in CrossedOut(row)) yield return cross;
+    }
+
+    // Tiles that are left out: each run of them in a row is crossed through as one.
+    private IEnumerable<PagePart> CrossedOut(int row)
+    {
+        for (int column = 0; column < plan.Columns; column++)
+        {
+            int first = column;
+            while (column < plan.Columns && plan.Tiles[row * plan.Columns + column].IsEmpty) column++;
+            if (column == first) continue;
+            Box run = Cell(row, first, column - 1);
+            yield return new PageLine(Pen.Fine, [run.Min, run.Max]);
+            yield return new PageLine(Pen.Fine, [new Vec2(run.Min.X, run.Max.Y), new Vec2(run.Max.X, run.Min.Y)]);
+        }
+    }
+
+    // Where the cells are too small for every label, only every second, third … row and column has its own.
+    private IEnumerable<PagePart> Labels()
+    {
+        Box cell = Cell(0, 0, 0);
+        double height = Math.Clamp(0.16 * Math.Min(cell.Width, cell.Height), 1.5, 5);
+        int everyColumn = (int)Math.Ceiling(PageTextWidth.Of(plan.Tiles[^1].Label + " ", height) / cell.Width), everyRow = (int)Math.Ceiling(1.6 * height / cell.Height);
+        foreach (Tile tile in plan.Printed.Where(t => t.Column % everyColumn == 0 && t.Row % everyRow == 0))
+        {
+            Box own = Cell(tile.Row, tile.Column, tile.Column);
+            double gap = Math.Clamp(0.08 * Math.Min(own.Width, own.Height), 0.3, 2);
+            yield return new PageText(tile.Label, new Vec2(own.Min.X + gap, own.Max.Y - gap - height), height, Halo: true);
+        }
+    }
+
+    private PageLine Outline(ImmutableArray<Vec2> outline, Pen pen)
     {
         var kept = ImmutableArray.CreateBuilder<Vec2>();
-        foreach (Vec2 p in points)
-            if (kept.Count == 0 || (p - kept[^1]).Length > 0.3) kept.Add(p);
-        return kept.Count > 2 ? kept.ToImmutable() : points;
+        foreach (Vec2 p in outline.Select(Place))
+            if (kept.Count == 0 || (p - kept[^1]).Length > FinestStep) kept.Add(p);
+        return new PageLine(pen, kept.Count > 2 ? kept.ToImmutable() : [.. outline.Select(Place)], Closed: true);
     }
+
+    private static ImmutableArray<Vec2> Corners(Box box) => [box.Min, new Vec2(box.Max.X, box.Min.Y), box.Max, new Vec2(box.Min.X, box.Max.Y)];
 }

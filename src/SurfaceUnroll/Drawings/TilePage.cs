@@ -13,9 +13,17 @@ public sealed record TileWords(string Piece, string Job, string Sheet);
 /// <summary>Draws one tile at true scale with its marks, bars, map and words.</summary>
 internal static class TilePage
 {
-    // Half size of an overlap cross where the overlap has room for it, mm.
+    // Half size of an overlap cross, mm; on a narrow overlap the frame cuts its arms.
     private const double CrossArm = 3.5;
     private const double TextHeight = 2.4, LabelHeight = 6;
+
+    // What the level check bars take of the foot, mm.
+    private const double BarsWidth = 107, BarsHeight = 13;
+
+    // The upright bars begin this far above the margin, above the level ones: so they fit the lowest sheet that a job may ask for, mm.
+    private const double UprightBarsFoot = 15;
+
+    private static readonly ImmutableArray<string> Advice = ["Print at 100 %: the bars", "must measure true."];
 
     /// <summary>The page of one tile.</summary>
     /// <param name="drawing">The whole drawing.</param>
@@ -36,7 +44,7 @@ internal static class TilePage
             .. TapeMarks(tapeMarks, tile, shift),
             new PageLine(Pen.Fine, [onPaper.Min, new Vec2(onPaper.Max.X, onPaper.Min.Y), onPaper.Max, new Vec2(onPaper.Min.X, onPaper.Max.Y)], Closed: true),
             .. Letterings(drawing, tile, shift),
-            .. CheckBars.Upright(new Vec2(plan.Paper.Margin + 3.4, onPaper.Min.Y + 2)),
+            .. CheckBars.Upright(new Vec2(plan.Paper.Margin + 4, plan.Paper.Margin + UprightBarsFoot)),
             .. CheckBars.Level(new Vec2(plan.Paper.Margin + 1, plan.Paper.Margin + 8.5)),
             .. Foot(plan, tile, outline, pages, words),
         ];
@@ -46,7 +54,14 @@ internal static class TilePage
     private static IEnumerable<PagePart> Strokes(Drawing drawing, Tile tile, Vec2 shift) =>
         from stroke in drawing.Strokes
         from part in Clip.Line(stroke.Points, stroke.Closed, tile.Window)
-        select new PageLine(PenOf(stroke.Role), [.. part.Select(p => p + shift)]);
+        select OnPage(stroke, part, shift);
+
+    // A contour that is whole on this sheet stays closed, so that its ends are joined like its corners.
+    private static PageLine OnPage(Stroke stroke, ImmutableArray<Vec2> part, Vec2 shift)
+    {
+        bool whole = stroke.Closed && part.Length == stroke.Points.Length + 1;
+        return new PageLine(PenOf(stroke.Role), [.. (whole ? part[..^1] : part).Select(p => p + shift)], whole);
+    }
 
     private static Pen PenOf(Role role) => role switch
     {
@@ -61,19 +76,16 @@ internal static class TilePage
     {
         foreach (Lettering text in drawing.Letterings)
         {
-            Box box = BoxOf(text);
-            if (!Contains(tile.Window, box.Centre)) continue;
-            Vec2 move = Into(tile.Window.Grow(-0.5), box);
-            yield return new PageText(text.Text, text.At + shift + move, text.Height, text.Angle, text.Anchor, Halo: true);
+            if (Contains(tile.Window, TextOutline.Of(text).Bounds.Centre)) yield return InFrame(text, tile, shift);
         }
     }
 
-    private static Box BoxOf(Lettering text)
+    // The text at its place on the page, moved so far that all of it is inside the frame. White goes behind words that stand where the drawing has
+    // room for them, and nowhere else: it must never hide the cut line.
+    private static PageText InFrame(Lettering text, Tile tile, Vec2 shift)
     {
-        double width = PageTextWidth.Of(text.Text, text.Height);
-        double start = text.Anchor switch { Anchor.Middle => -0.5 * width, Anchor.Right => -width, _ => 0 };
-        return Box.Around(new[] { new Vec2(start, -0.3 * text.Height), new Vec2(start + width, -0.3 * text.Height), new Vec2(start, text.Height), new Vec2(start + width, text.Height) }
-            .Select(corner => text.At + corner.Rotate(text.Angle)));
+        Vec2 move = Into(tile.Window.Grow(-0.5), TextOutline.Of(text).Bounds);
+        return new PageText(text.Text, text.At + shift + move, text.Height, text.Angle, text.Anchor, Halo: text.Role != Role.Mark && move == Vec2.Zero);
     }
 
     private static Vec2 Into(Box window, Box box) => new(
@@ -84,12 +96,10 @@ internal static class TilePage
 
     private static IEnumerable<PagePart> OverlapMarks(TilePlan plan, Tile tile, Vec2 shift)
     {
-        double arm = Math.Min(CrossArm, 0.45 * plan.Paper.Overlap + 1e-3);
         foreach (OverlapMark mark in plan.Marks.Where(m => Contains(tile.Window, m.At)))
         {
-            foreach (PagePart line in Cross(mark.At, arm, tile, shift)) yield return line;
-            double height = Math.Min(2.2, 0.6 * arm + 0.2);
-            yield return new PageText(mark.Letter, mark.At + shift + new Vec2(0.35 * arm, 0.25 * arm), height);
+            foreach (PagePart line in Cross(mark.At, CrossArm, tile, shift)) yield return line;
+            yield return InFrame(new Lettering(Role.Mark, mark.Letter, mark.At + new Vec2(1, 1), 2.2), tile, shift);
         }
     }
 
@@ -100,9 +110,7 @@ internal static class TilePage
         {
             foreach (PagePart line in Cross(mark.At, radius + 1, tile, shift)) yield return line;
             yield return new PageLine(Pen.Narrow, [.. Enumerable.Range(0, 36).Select(i => mark.At + shift + radius * Vec2.FromAngle(i * Math.PI / 18))], Closed: true);
-            Vec2 at = mark.At + new Vec2(radius + 1.5, 1);
-            at += Into(tile.Window.Grow(-0.5), new Box(at, at + new Vec2(PageTextWidth.Of(mark.Letter, TextHeight), TextHeight)));
-            yield return new PageText(mark.Letter, at + shift, TextHeight, Halo: true);
+            yield return InFrame(new Lettering(Role.Mark, mark.Letter, mark.At + new Vec2(radius + 1.5, 1), TextHeight), tile, shift);
         }
     }
 
@@ -113,22 +121,22 @@ internal static class TilePage
 
     private static IEnumerable<PagePart> Foot(TilePlan plan, Tile tile, ImmutableArray<Vec2> outline, (int Number, int Count) pages, TileWords words)
     {
-        double margin = plan.Paper.Margin, top = margin + TileLayout.FootStrip - 3;
-        string page = string.Create(CultureInfo.InvariantCulture, $"sheet {tile.Label}   page {pages.Number} of {pages.Count}");
-        yield return new PageText(tile.Label, new Vec2(margin + 1, top - LabelHeight), LabelHeight);
-        double x = margin + 5 + PageTextWidth.Of(tile.Label, LabelHeight), right = plan.Width - margin - 62;
-        yield return new PageText(Fitted($"{words.Piece} – {words.Job}", right - x), new Vec2(x, top - TextHeight), TextHeight);
-        yield return new PageText(Fitted($"{words.Sheet}   OUTSIDE FACE UP   {page}", right - x), new Vec2(x, top - LabelHeight), TextHeight);
-        yield return new PageText("Print at 100 % (actual size): both bars", new Vec2(margin + 108, margin + 9.5), 1.9);
-        yield return new PageText("of both directions must measure true.", new Vec2(margin + 108, margin + 6.2), 1.9);
-        Box room = new(new Vec2(plan.Width - margin - 26, margin + 1), new Vec2(plan.Width - margin - 1, margin + TileLayout.FootStrip - 2));
-        foreach (PagePart part in TileMap.Draw(plan, outline, room, tile, labelled: false)) yield return part;
-    }
+        double margin = plan.Paper.Margin, top = margin + TileLayout.FootStrip - 3, left = margin + TileLayout.SideStrip;
+        double mapLeft = plan.Width - margin - 26, x = left + 4 + PageTextWidth.Of(tile.Label, LabelHeight);
+        yield return new PageText(tile.Label, new Vec2(left, top - LabelHeight), LabelHeight);
+        string page = string.Create(CultureInfo.InvariantCulture, $"Page {pages.Number} of {pages.Count}   OUTSIDE FACE UP");
+        string[] lines = [$"{words.Piece} – {words.Job}", words.Sheet, page];
+        for (int i = 0; i < lines.Length; i++)
+            yield return new PageText(PageTextWidth.Fit(lines[i], TextHeight, mapLeft - 2 - x), new Vec2(x, top - TextHeight - 4 * i), TextHeight);
 
-    private static string Fitted(string text, double room)
-    {
-        string fitted = text;
-        while (fitted.Length > 1 && PageTextWidth.Of(fitted, TextHeight) > room) fitted = fitted[..^2] + "…";
-        return fitted;
+        // Beside the level bars: advice and the map, or on narrow paper the map alone, above the bars.
+        double advice = margin + BarsWidth, mapFoot = margin + (mapLeft > advice ? 1 : BarsHeight);
+        if (mapLeft - advice > PageTextWidth.Of(Advice[0], TextHeight))
+        {
+            yield return new PageText(Advice[0], new Vec2(advice, margin + 7.6), TextHeight);
+            yield return new PageText(Advice[1], new Vec2(advice, margin + 3.6), TextHeight);
+        }
+        Box room = new(new Vec2(mapLeft, mapFoot), new Vec2(plan.Width - margin - 1, margin + TileLayout.FootStrip - 2));
+        foreach (PagePart part in TileMap.Small(plan, outline, room, tile)) yield return part;
     }
 }

@@ -11,7 +11,7 @@ namespace SurfaceUnroll.Patterns;
 public static class PatternDrawing
 {
     // Cap heights (mm) on a piece of ordinary size; on a small one they shrink with it, down to the smallest that prints legibly.
-    private const double LabelHeight = 2.5, TitleHeight = 4, SmallestHeight = 0.8;
+    private const double LabelHeight = 2.5, TitleHeight = 4, SmallestHeight = 1.2;
 
     // The centreline runs past the outline by this, as ISO 128 has it, mm.
     private const double CentreOverrun = 4;
@@ -24,26 +24,39 @@ public static class PatternDrawing
     /// <param name="job">For names, material and units.</param>
     public static Drawing Of(PanelDevelopment panel, Job job)
     {
-        double size = Math.Min(Box.Around(panel.Cut).Width, Box.Around(panel.Cut).Height);
+        Box bounds = Box.Around(panel.Cut);
+        double size = Math.Min(bounds.Width, bounds.Height);
         double label = Math.Clamp(0.02 * size, SmallestHeight, LabelHeight);
-        var strokes = ImmutableArray.CreateBuilder<Stroke>();
-        strokes.Add(new Stroke(Role.Cut, panel.Cut, Closed: true));
+        var outline = new CutOutline(panel.Cut);
         Stroke? centre = CentreLine(panel);
         ElementLine[] drawn = [.. Inner(panel)];
-        foreach (ElementLine line in drawn)
-        {
-            if (centre is null || !LiesOn(line, centre)) strokes.Add(new Stroke(Role.Element, [line.Front, line.Rear]));
-        }
-        if (centre is not null) strokes.Add(centre);
-        Vec2 arrow = Middle(panel) + new Vec2(-4 * label, 0);
-        strokes.AddRange(ForwardArrow(arrow, 6 * label));
+        Stroke[] arrow = [.. ForwardArrow(Middle(panel) + new Vec2(-4 * label, 0), 6 * label)];
+        ImmutableArray<Stroke> strokes =
+        [
+            new Stroke(Role.Cut, panel.Cut, Closed: true),
+            .. drawn.Where(line => centre is null || !LiesOn(line, centre)).Select(line => new Stroke(Role.Element, [line.Front, line.Rear])),
+            .. centre is null ? [] : new[] { centre },
+            .. arrow.SelectMany(s => s.Points).All(p => outline.Depth(p) > label) ? arrow : [],
+        ];
 
-        var letterings = ImmutableArray.CreateBuilder<Lettering>();
-        letterings.AddRange(LineLabels(drawn, front: true, label, job.Units));
-        letterings.AddRange(LineLabels(drawn, front: false, label, job.Units));
-        letterings.AddRange(EdgeNames(panel, label));
-        letterings.AddRange(Title(panel, job, Math.Clamp(0.02 * size, SmallestHeight, TitleHeight)));
-        return new Drawing($"{panel.Spec.Name} – {job.Name}", strokes.ToImmutable(), letterings.ToImmutable());
+        // The words of most weight choose their places first.
+        var room = new LetteringRoom(outline);
+        _ = Titles(panel, job, Math.Clamp(0.02 * size, SmallestHeight, TitleHeight)).Any(room.TakeAll);
+        foreach (IEnumerable<Lettering> choices in LineLabels(drawn, front: true, label, job.Units)) room.TakeFirst(choices);
+        foreach (IEnumerable<Lettering> choices in LineLabels(drawn, front: false, label, job.Units)) room.TakeFirst(choices);
+        foreach (BlankEdge edge in panel.Edges) room.TakeFirst(EdgeNames(edge, label));
+        return new Drawing($"{panel.Spec.Name} – {job.Name}", strokes, room.Taken);
+    }
+
+    /// <summary>Material and thickness. Thin sheet goes by decimals of an inch: 1/64 is too coarse for it.</summary>
+    internal static string SheetText(Job job)
+    {
+        double thickness = job.Sheet.Thickness;
+        if (thickness <= 0) return job.Sheet.Material;
+        string text = job.Units == LengthUnit.Inch
+            ? (thickness / ShopLength.MillimetresPerInch).ToString("0.0##", CultureInfo.InvariantCulture) + " in"
+            : ShopLength.Print(thickness, job.Units, 2);
+        return $"{job.Sheet.Material} {text}";
     }
 
     /// <summary>Numbered element lines inside the outline: the end lines are part of the cut line.</summary>
@@ -70,24 +83,24 @@ public static class PatternDrawing
         yield return new Stroke(Role.Mark, [tip + new Vec2(-0.15 * length, -0.3 * length), tip, tip + new Vec2(0.15 * length, -0.3 * length)]);
     }
 
-    // Number and bend radius beside each line near one of its ends, written along the line. Where lines crowd together some go without.
-    private static IEnumerable<Lettering> LineLabels(ElementLine[] lines, bool front, double height, LengthUnit units)
+    // Number and bend radius beside each line near one of its ends, written along the line; the number alone where there is no room for both.
+    // Where lines crowd together some go without.
+    private static IEnumerable<IEnumerable<Lettering>> LineLabels(ElementLine[] lines, bool front, double height, LengthUnit units)
     {
         Vec2? last = null;
         foreach (ElementLine line in lines)
         {
             Vec2 along = (line.Rear - line.Front).Unit;
-            string text = $"{line.Number.ToString(CultureInfo.InvariantCulture)}  {RadiusText(front ? line.BendRadiusFront : line.BendRadiusRear, units)}";
-            double inset = 2 * height, room = (line.Rear - line.Front).Length - 2 * inset;
-            if (room < 2 * PageTextWidth.Of(text, height)) text = line.Number.ToString(CultureInfo.InvariantCulture);
-            if (room < 2 * PageTextWidth.Of(text, height)) continue;
+            string number = line.Number.ToString(CultureInfo.InvariantCulture);
+            string[] texts = [$"{number}  {RadiusText(front ? line.BendRadiusFront : line.BendRadiusRear, units)}", number];
+            double inset = 2 * height;
             Vec2 at = front ? line.Front + inset * along : line.Rear - inset * along;
             if (last is { } before && Math.Abs((at - before).Cross(along)) < 1.6 * height) continue;
             last = at;
             // Read from the right-hand side of the page: the text runs up the line and stands on its left.
             Vec2 up = along.Y <= 0 ? -along : along;
-            bool anchorsTop = front == along.Y <= 0;
-            yield return new Lettering(Role.Element, text, at + 0.4 * height * up.Left, height, Math.Atan2(up.Y, up.X), anchorsTop ? Anchor.Right : Anchor.Left);
+            Anchor anchor = front == along.Y <= 0 ? Anchor.Right : Anchor.Left;
+            yield return texts.Select(text => new Lettering(Role.Element, text, at + 0.4 * height * up.Left, height, Math.Atan2(up.Y, up.X), anchor));
         }
     }
 
@@ -100,36 +113,48 @@ public static class PatternDrawing
         _ => "R " + ShopLength.PrintNumber(radius, units, 0),
     };
 
-    private static IEnumerable<Lettering> EdgeNames(PanelDevelopment panel, double height)
+    // The name of an edge inside the piece, off the middle of the edge so that it stands clear of the centreline, and deeper in where labels are in its way.
+    private static IEnumerable<Lettering> EdgeNames(BlankEdge edge, double height)
     {
-        foreach (BlankEdge edge in panel.Edges)
+        if (edge.Flat.Length < 2 || edge.FlatLength <= 0) yield break;
+        foreach (double depth in new[] { 2.5, 5, 8, 12, 16 })
         {
-            string text = edge.Name.ToUpperInvariant();
-            if (edge.FlatLength < 3 * PageTextWidth.Of(text, height) || edge.Flat.Length < 2) continue;
-            // A little off the middle, clear of the centreline.
-            (Vec2 at, Vec2 along) = PlaceOn(edge.Flat, edge.Name is "front" or "rear" ? 0.56 : 0.5);
-            Vec2 inward = edge.Name is "front" or "left" ? -along.Left : along.Left;
-            if (edge.Name is "left" or "right") inward = edge.Name == "left" ? along.Left : -along.Left;
-            double angle = Math.Atan2(along.Y, along.X);
-            double depth = edge.Name is "front" or "rear" ? 14 * height : 3 * height;
-            yield return new Lettering(Role.Note, text, at + depth * inward, height, Upright(angle), Anchor.Middle);
+            foreach (double fraction in new[] { 0.56, 0.44, 0.66, 0.34 })
+            {
+                (Vec2 at, Vec2 along) = PlaceOn(edge.Flat, fraction);
+                // Front runs left to right and rear too; left and right run front to rear.
+                Vec2 inward = edge.Name is "front" or "right" ? -along.Left : along.Left;
+                double angle = Upright(Math.Atan2(along.Y, along.X));
+                // The middle of the letters, not their baseline, stands at the depth.
+                Vec2 baseline = at + depth * height * inward - 0.5 * height * Vec2.FromAngle(angle).Left;
+                yield return new Lettering(Role.Note, edge.Name.ToUpperInvariant(), baseline, height, angle, Anchor.Middle);
+            }
         }
     }
 
-    private static IEnumerable<Lettering> Title(PanelDevelopment panel, Job job, double height)
+    // The words in the middle, from the whole of them at full size down to the name alone at the smallest; where even that has no room, the margins of
+    // the paper say it all.
+    private static IEnumerable<IReadOnlyCollection<Lettering>> Titles(PanelDevelopment panel, Job job, double height)
     {
-        string sheet = job.Sheet.Thickness > 0 ? $"{job.Sheet.Material}  {ShopLength.Print(job.Sheet.Thickness, job.Units, 2)}" : job.Sheet.Material;
-        string[] lines = [panel.Spec.Name, job.Name, sheet, "OUTSIDE FACE UP"];
-        Vec2 at = Middle(panel) + new Vec2(height, 0);
-        foreach (string line in lines)
+        string[] whole = [panel.Spec.Name, job.Name, SheetText(job), "OUTSIDE FACE UP"];
+        foreach (string[] lines in new[] { whole, [whole[0], whole[3]], [whole[0]] })
         {
-            at -= new Vec2(0, 1.7 * height);
-            yield return new Lettering(Role.Note, line, at, height);
+            for (double h = height; h >= 0.999 * SmallestHeight; h = h > SmallestHeight ? Math.Max(SmallestHeight, 0.75 * h) : 0)
+            {
+                foreach (double fraction in new[] { 0.45, 0.3, 0.65 })
+                {
+                    Vec2 top = PlaceOnCentre(panel, fraction) + new Vec2(h, 0.85 * lines.Length * h);
+                    yield return [.. lines.Select((line, i) => new Lettering(Role.Note, line, top - new Vec2(0, 1.7 * (i + 1) * h), h))];
+                }
+            }
         }
     }
+
+    private static Vec2 PlaceOnCentre(PanelDevelopment panel, double fraction) =>
+        Vec2.Lerp(HalfWay(panel.Edges[0].Flat), HalfWay(panel.Edges[2].Flat), fraction);
 
     // Half way down the centreline.
-    private static Vec2 Middle(PanelDevelopment panel) => Vec2.Lerp(HalfWay(panel.Edges[0].Flat), HalfWay(panel.Edges[2].Flat), 0.45);
+    private static Vec2 Middle(PanelDevelopment panel) => PlaceOnCentre(panel, 0.45);
 
     private static Vec2 HalfWay(ImmutableArray<Vec2> line) => PlaceOn(line, 0.5).At;
 
@@ -147,6 +172,10 @@ public static class PatternDrawing
         return (line[^1], Vec2.Zero);
     }
 
-    // Turned by half a turn if the text would stand on its head.
-    private static double Upright(double angle) => Math.Cos(angle) < -1e-9 ? angle + Math.PI : angle;
+    // Read from below or from the right: turned by half a turn if the text would stand on its head or run down the page.
+    private static double Upright(double angle)
+    {
+        double cos = Math.Cos(angle);
+        return cos < -1e-9 || (cos <= 1e-9 && Math.Sin(angle) < 0) ? angle + Math.PI : angle;
+    }
 }

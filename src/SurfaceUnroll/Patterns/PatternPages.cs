@@ -10,37 +10,49 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>The pages of a pattern: the assembly plan, then the tiles at true scale.</summary>
 public static class PatternPages
 {
+    // A far mark and its ring stay this clear of the cut line, mm.
+    private const double TapeMarkRoom = 5;
+
     /// <summary>All pages of one panel.</summary>
     public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job)
     {
         Drawing drawing = PatternDrawing.Of(panel, job);
         TilePlan plan = TileLayout.Plan(drawing, job.Paper);
-        var words = new TileWords(panel.Spec.Name, job.Name, SheetText(job));
+        var words = new TileWords(panel.Spec.Name, job.Name, PatternDrawing.SheetText(job));
         ImmutableArray<OverlapMark> marks = TapeMarks(panel, plan);
         Tile[] printed = [.. plan.Printed];
         return
         [
-            AssemblyPage.Draw(drawing, plan, marks, TapeText(marks, job.Units), Facts(panel, job, plan), words),
+            AssemblyPage.Draw(drawing, plan, marks, TapeText(marks, plan, job.Units), Facts(panel, job, plan), words),
             .. printed.Select((tile, i) => TilePage.Draw(drawing, plan, tile, (i + 2, printed.Length + 1), marks, words)),
         ];
     }
 
-    private static string SheetText(Job job) =>
-        job.Sheet.Thickness > 0 ? $"{job.Sheet.Material} {ShopLength.Print(job.Sheet.Thickness, job.Units, 2)}" : job.Sheet.Material;
+    private static string TapeText(ImmutableArray<OverlapMark> marks, TilePlan plan, LengthUnit units)
+    {
+        if (marks.Length == 2) return $"Tape from P to Q: {ShopLength.Print((marks[1].At - marks[0].At).Length, units)}";
+        return plan.Printed.Count() == 1 ? "The piece fits one sheet: check the bars." : "Check the edge lengths with a tape.";
+    }
 
-    private static string TapeText(ImmutableArray<OverlapMark> marks, LengthUnit units) => marks.Length < 2
-        ? "The piece fits one sheet: check the bars."
-        : $"Tape from P to Q: {ShopLength.Print((marks[1].At - marks[0].At).Length, units)}";
-
-    // The two places farthest apart among those a tenth of an element line in from either edge: inside the piece, each whole on some tile.
+    // The two places farthest apart among those a tenth of an element line in from either edge, each whole on some tile and clear of the cut line where
+    // the piece is wide enough for that. A piece on one sheet needs none.
     private static ImmutableArray<OverlapMark> TapeMarks(PanelDevelopment panel, TilePlan plan)
     {
-        Vec2[] places =
+        if (plan.Printed.Count() < 2) return [];
+        var outline = new CutOutline(panel.Cut);
+        (Vec2 At, double Depth)[] places =
         [
             .. panel.Elements.Where(e => e.Number > 0 && e.Length > 0)
                 .SelectMany(e => new[] { Vec2.Lerp(e.Front, e.Rear, 0.1), Vec2.Lerp(e.Front, e.Rear, 0.9) })
-                .Where(p => plan.Printed.Any(t => Holds(t.Window.Grow(-6), p))),
+                .Where(p => plan.Printed.Any(t => Holds(t.Window.Grow(-6), p)))
+                .Select(p => (p, outline.Depth(p))),
         ];
+        ImmutableArray<OverlapMark> clear = Farthest([.. places.Where(p => p.Depth > TapeMarkRoom).Select(p => p.At)]);
+        return clear.IsEmpty ? Farthest([.. places.Select(p => p.At)]) : clear;
+    }
+
+    private static ImmutableArray<OverlapMark> Farthest(Vec2[] places)
+    {
         (Vec2 P, Vec2 Q) far = (default, default);
         foreach (Vec2 p in places)
         {

@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FsCheck.Xunit;
+using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns;
+using SurfaceUnroll.Tests.Drawings;
+
+namespace SurfaceUnroll.Tests.Patterns;
+
+public class PatternPagesTests
+{
+    [Theory]
+    [InlineData(PaperOrientation.Portrait)]
+    [InlineData(PaperOrientation.Landscape)]
+    public void Taped_sheets_show_the_cut_line_whole_and_true(PaperOrientation orientation)
+    {
+        Development half = Samples.HalfCylinder();
+        PaperSheet[] sheets = [.. Pages(half, PaperSpec.Default with { Orientation = orientation }).Skip(1).Select(PaperSheet.Of)];
+        Assert.True(sheets.Length > 3);
+        Vec2[] corners = TapedSheets.Lay(sheets, 1e-6);
+        List<(Vec2 From, Vec2 To)> taped = TapedSheets.Segments(sheets, corners, PaperSheet.WideLine);
+
+        // The drawing is laid over the taped sheets by the lower left corner of both.
+        ImmutableArray<Vec2> cut = half.Panels[0].Cut;
+        Vec2 shift = Box.Around(taped.SelectMany(s => new[] { s.From, s.To })).Min - Box.Around(cut).Min;
+        (Vec2, Vec2)[] drawn = [.. cut.Select((p, i) => (p + shift, cut[(i + 1) % cut.Length] + shift))];
+        Assert.InRange(TapedSheets.FarthestFrom(drawn, taped), 0, 1e-6);
+        Assert.InRange(TapedSheets.FarthestFrom(taped, drawn), 0, 1e-6);
+    }
+
+    [Fact]
+    public void Tape_shows_between_the_far_marks_what_the_first_page_says()
+    {
+        ImmutableArray<Page> pages = Pages(Samples.HalfCylinder(), PaperSpec.Default);
+        PaperSheet[] sheets = [.. pages.Skip(1).Select(PaperSheet.Of)];
+        Vec2[] corners = TapedSheets.Lay(sheets, 1e-6);
+        Vec2 Ring(string letter)
+        {
+            // The middle of the ring of 36 points beside the letter.
+            (PaperSheet sheet, int i) = sheets.Select((s, i) => (s, i)).First(x => x.s.Words.Any(w => w.Text == letter));
+            PaperWord word = sheet.Words.First(w => w.Text == letter);
+            PaperLine ring = sheet.Lines.Single(l => l.Points.Count == 37 && (l.Points[0] - word.At).Length < 5);
+            return corners[i] + (1.0 / 36) * ring.Points.Take(36).Aggregate(Vec2.Zero, (a, b) => a + b);
+        }
+        string told = Assert.Single(pages[0].Texts, t => t.Text.StartsWith("Tape from P to Q: ", StringComparison.Ordinal)).Text;
+        double mm = double.Parse(told["Tape from P to Q: ".Length..^" mm".Length], CultureInfo.InvariantCulture);
+        // Told to a tenth of a millimetre.
+        Assert.InRange((Ring("Q") - Ring("P")).Length - mm, -0.0501, 0.0501);
+    }
+
+    [Fact]
+    public void Piece_on_one_sheet_needs_no_far_marks()
+    {
+        ImmutableArray<Page> pages = Pages(Samples.HalfCylinder(40, 60), PaperSpec.Default);
+        Assert.Equal(2, pages.Length);
+        Assert.DoesNotContain(pages[1].Texts, t => t.Text is "P" or "Q");
+        Assert.Contains(pages[0].Texts, t => t.Text.Contains("check the bars", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_tile_says_which_it_is_and_what_of()
+    {
+        ImmutableArray<Page> pages = Pages(Samples.HalfCylinder(), PaperSpec.Default);
+        string[] labels = ["A1", "A2", "A3", "B1", "B2", "B3"];
+        Assert.Equal(labels.Length + 1, pages.Length);
+        for (int i = 1; i < pages.Length; i++)
+        {
+            string[] texts = [.. pages[i].Texts.Select(t => t.Text)];
+            Assert.Single(texts, labels[i - 1]);
+            Assert.Single(texts, $"Page {i + 1} of {pages.Length}   OUTSIDE FACE UP");
+            Assert.Single(texts, "Cover – Half cylinder");
+            // The words of the piece itself may say the sheet too.
+            Assert.Contains("mild steel 0.9 mm", texts);
+            Assert.Equal(2, texts.Count(t => t == "100 mm"));
+            Assert.Equal(2, texts.Count(t => t == "4 in"));
+            Assert.Single(pages[i].Fills);
+        }
+        Assert.All(labels, label => Assert.Single(pages[0].Texts, t => t.Text == label));
+    }
+
+    [Fact]
+    public void White_behind_words_never_hides_the_cut_line()
+    {
+        foreach (Page page in Pages(Samples.HalfCylinder(700, 900), PaperSpec.Default).Skip(1))
+        {
+            (Vec2 A, Vec2 B)[] cut = [.. page.Lines.Where(l => l.Pen == Pen.Wide).SelectMany(l => l.Points.Skip(1).Select((p, i) => (l.Points[i], p)))];
+            foreach (TextOutline white in page.Texts.Where(t => t.Halo).Select(TextOutline.Of))
+                Assert.All(cut, s => Assert.Empty(Clip.Line([s.A, s.B], false, white.Bounds)));
+        }
+    }
+
+    [Fact]
+    public void Cost_is_linear_in_tiles()
+    {
+        // Lines per printed tile of a piece of some 80 tiles against one of some 900.
+        ImmutableArray<Page> small = Pages(Samples.HalfCylinder(500, 2000), PaperSpec.Default), large = Pages(Samples.HalfCylinder(3180, 10_000), PaperSpec.Default);
+        Assert.InRange(large.Length, 10 * small.Length / 2, 20 * small.Length);
+        Assert.True(LinesPerTile(large) <= 1.2 * LinesPerTile(small), $"{LinesPerTile(small)} lines on a tile have become {LinesPerTile(large)}.");
+    }
+
+    private static double LinesPerTile(ImmutableArray<Page> pages) => pages.Skip(1).Average(p => p.Lines.Length);
+
+    [Property(MaxTest = 60)]
+    public void Any_piece_on_any_paper_is_covered_and_stays_in_the_printable_area(byte size, byte slender, byte paper, byte margin, byte overlap)
+    {
+        // 10 mm to 10 m long, from a tenth as wide to as wide; margins and overlaps as far as a job may ask for them.
+        double length = 10 * Math.Pow(1000, size / 255.0), radius = length * (0.1 + 0.9 * slender / 255) / Math.PI;
+        PaperSize sheet = (paper & 1) == 0 ? PaperSize.A4 : PaperSize.Letter;
+        double edge = margin / 255.0 * (sheet.Width - 120) / 2, over = overlap / 255.0 * (sheet.Width - 2 * edge) / 3;
+        var spec = new PaperSpec(sheet, edge, over, (PaperOrientation)(paper / 2 % 3));
+        Development half = Samples.HalfCylinder(radius, length);
+        Drawing drawing = PatternDrawing.Of(half.Panels[0], half.Job);
+        TilePlan plan = TileLayout.Plan(drawing, spec);
+        Covers(plan, drawing);
+        ImmutableArray<Page> pages = Pages(half, spec);
+        Assert.Equal(plan.Printed.Count() + 1, pages.Length);
+        Assert.All(pages, page => StaysIn(page, edge));
+        Box window = TileLayout.WindowOnPaper(plan);
+        Assert.All(pages.Skip(1), page => KeepsMarksOffTheWindow(page, window));
+    }
+
+    // The parts of each stroke in all windows, overlaps counted once, are as long as the stroke.
+    private static void Covers(TilePlan plan, Drawing drawing)
+    {
+        Box[] windows = [.. plan.Printed.Select(t => t.Window)];
+        foreach (Stroke stroke in drawing.Strokes)
+        {
+            for (int i = stroke.Closed ? 0 : 1; i < stroke.Points.Length; i++)
+            {
+                Vec2 a = stroke.Points[(i + stroke.Points.Length - 1) % stroke.Points.Length], b = stroke.Points[i];
+                for (double t = 0; t <= 1; t += 0.0625) Assert.Contains(windows, w => Holds(w, Vec2.Lerp(a, b, t)));
+            }
+        }
+    }
+
+    private static void StaysIn(Page page, double margin)
+    {
+        Box area = new Box(Vec2.Zero, new Vec2(page.Width, page.Height)).Grow(-margin);
+        IEnumerable<Vec2> places =
+        [
+            .. page.Lines.SelectMany(l => l.Points), .. page.Fills.SelectMany(f => f.Points), .. page.Texts.SelectMany(t => TextOutline.Of(t).Corners),
+        ];
+        Box used = Box.Around(places);
+        // Lines on the very border may have been moved by rounding.
+        Assert.True(used.Min.X >= area.Min.X - 1e-6 && used.Min.Y >= area.Min.Y - 1e-6 && used.Max.X <= area.Max.X + 1e-6 && used.Max.Y <= area.Max.Y + 1e-6, $"{used} in {area}");
+    }
+
+    private static void KeepsMarksOffTheWindow(Page page, Box window)
+    {
+        PageText[] outside = [.. page.Texts.Where(t => !Holds(window, t.At))];
+        TextOutline[] boxes = [.. outside.Select(TextOutline.Of)];
+        // Label, piece, sheet, page number and the labels of four bars.
+        Assert.True(boxes.Length >= 8);
+        for (int i = 0; i < boxes.Length; i++)
+        {
+            Assert.True(boxes[i].Bounds.Max.Y <= window.Min.Y || boxes[i].Bounds.Max.X <= window.Min.X, $"“{outside[i].Text}” stands on the pattern");
+            for (int j = 0; j < i; j++) Assert.False(boxes[i].Overlaps(boxes[j]), $"“{outside[i].Text}” runs into “{outside[j].Text}”");
+        }
+    }
+
+    private static bool Holds(Box box, Vec2 p) => p.X >= box.Min.X - 1e-9 && p.X <= box.Max.X + 1e-9 && p.Y >= box.Min.Y - 1e-9 && p.Y <= box.Max.Y + 1e-9;
+
+    private static ImmutableArray<Page> Pages(Development development, PaperSpec paper) =>
+        PatternPages.Of(development.Panels[0], development.Job with { Paper = paper });
+}
