@@ -12,6 +12,9 @@ internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
     // Shifts below this (mm) are rounding, not a gap between a tip and its neighbours.
     private const double Negligible = 1e-9;
 
+    // Cosine between the sides of a fold beyond which a mitre would run away: folds sharper than 170° keep their two separate edges.
+    private const double SharpestFold = -0.985;
+
     // Spread of a fan's normals (radians, or a product of such) below which they count as one.
     private const double Parallel = 1e-6;
 
@@ -23,18 +26,34 @@ internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
     public static ImmutableArray<EdgeShift> Along(ImmutableArray<Strip> strips, double offset, bool frontEdge, double fade)
     {
         EdgeShift[] shifts = [.. strips.Select(s => new EdgeShift(offset * s.Left.Normal, offset * s.Middle.Normal, offset * s.Right.Normal))];
+        var pulls = new List<(int Strip, int Step, Vec3 Pull)>();
         for (int i = 0; i < strips.Length; i++)
         {
-            if (!IsTip(strips[i])) continue;
+            if (!IsTip(strips[i]))
+            {
+                if (i + 1 < strips.Length && !IsTip(strips[i + 1])) MeetAtCrease(i);
+                continue;
+            }
             int last = i;
             while (last + 1 < strips.Length && IsTip(strips[last + 1])) last++;
             Vec3 tip = offset * TipDirection(strips.AsSpan()[i..(last + 1)]);
-            Fade(i - 1, -1, tip - shifts[i].Left);
-            Fade(last + 1, +1, tip - shifts[last].Right);
+            if (i > 0) pulls.Add((i - 1, -1, tip - shifts[i - 1].Right));
+            if (last + 1 < strips.Length) pulls.Add((last + 1, +1, tip - shifts[last + 1].Left));
             for (int k = i; k <= last; k++) shifts[k] = new EdgeShift(tip, tip, tip);
             i = last;
         }
+        foreach ((int strip, int step, Vec3 pull) in pulls) Fade(strip, step, pull);
         return [.. shifts];
+
+        // Two strips that meet in a sharp bend both end at the mitre, the offset away from both their planes.
+        void MeetAtCrease(int left)
+        {
+            Vec3 n0 = strips[left].Right.Normal, n1 = strips[left + 1].Left.Normal;
+            if (n0.Cross(n1).Length < Parallel || n0.Dot(n1) < SharpestFold) return;
+            Vec3 mitre = (offset / (1 + n0.Dot(n1))) * (n0 + n1);
+            pulls.Add((left, -1, mitre - shifts[left].Right));
+            pulls.Add((left + 1, +1, mitre - shifts[left + 1].Left));
+        }
 
         bool IsTip(Strip s) => frontEdge ? s.FrontStill : s.RearStill;
         Vec3 Place(Station s) => frontEdge ? s.Front : s.Rear;

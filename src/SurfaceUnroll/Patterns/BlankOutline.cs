@@ -20,10 +20,15 @@ public static class BlankOutline
         return
         [
             Side("front", s => s.Front, s => s.Front),
-            new BlankEdge("right", formedRight.Ruling.Length, (right.Rear - right.Front).Length, [right.Front, right.Rear]),
+            Straight("right", formedRight, right),
             Side("rear", s => s.Rear, s => s.Rear),
-            new BlankEdge("left", formedLeft.Ruling.Length, (left.Rear - left.Front).Length, [left.Front, left.Rear]),
+            Straight("left", formedLeft, left),
         ];
+
+        // Where the curves meet the edge is a point, and its length is 0 and not the rounding of two places.
+        static BlankEdge Straight(string name, Station formed, FlatLine flat) => formed.Ruling.Length <= Coincident
+            ? new BlankEdge(name, 0, 0, [flat.Front, flat.Rear])
+            : new BlankEdge(name, formed.Ruling.Length, (flat.Rear - flat.Front).Length, [flat.Front, flat.Rear]);
 
         BlankEdge Side(string name, Func<Station, Vec3> formed, Func<FlatLine, Vec2> flat) => new(
             name,

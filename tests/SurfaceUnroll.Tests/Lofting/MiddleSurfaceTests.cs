@@ -90,4 +90,18 @@ public class MiddleSurfaceTests
             Assert.True(OutlineCheck.IsSimple(BlankOutline.Loop(blank.FlatRulings)));
         }
     }
+
+    [Theory]
+    [InlineData(-0.5)]
+    [InlineData(1.5)]
+    public void Sides_of_a_folded_duct_meet_in_the_mitre(double offset)
+    {
+        // An open box channel: three flat sides, two square folds. Each side's middle plane lies the offset away, so the profile on it is
+        // shorter (or longer) by the offset at each end that is a fold: closed form.
+        SpaceCurve At(double x) => AnalyticPiece.Polyline(new(x, -100, 0), new(x, -100, 80), new(x, 100, 80), new(x, 100, 0));
+        Blank blank = Develop(At(0), At(300), offset);
+        Assert.Equal(80 + 200 + 80 + 4 * offset, BlankOutline.Edges(blank)[0].FormedLength, 1e-9);
+        Assert.Equal(80 + 200 + 80 + 4 * offset, BlankOutline.Edges(blank)[0].FlatLength, 1e-9);
+        Assert.Equal(300, BlankOutline.Edges(blank)[1].FlatLength, 1e-9);
+    }
 }
