@@ -33,23 +33,17 @@ public static class PdfPages
         document.Info.Creator = "SurfaceUnroll";
         document.ViewerPreferences.Elements.SetName("/PrintScaling", "/None");
         foreach (Page page in pages) Draw(document.AddPage(), page);
-        Settle(document, pages, title);
-        using var stream = new MemoryStream();
-        document.Save(stream, closeStream: false);
-        return stream.ToArray();
-    }
-
-    // Date and identity follow from the content alone.
-    private static void Settle(PdfDocument document, IReadOnlyList<Page> pages, string title)
-    {
         var day = new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
         document.Info.CreationDate = day;
         document.Info.ModificationDate = day;
-        string identity = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Words(pages, title))))[..32];
-        document.Internals.FirstDocumentID = identity;
-        document.Internals.SecondDocumentID = identity;
+        using var stream = new MemoryStream();
+        document.Save(stream, closeStream: false);
+        byte[] file = stream.ToArray();
+        FixedIdentity.Write(file, SHA256.HashData(Encoding.UTF8.GetBytes(Words(pages, title))));
+        return file;
     }
 
+    // What the identity of the document follows from.
     private static string Words(IReadOnlyList<Page> pages, string title)
     {
         var words = new StringBuilder(title);
