@@ -18,7 +18,7 @@ public static class PdfPages
         [Pen.Wide] = Line(0.7),
         [Pen.Narrow] = Line(0.35),
         [Pen.Fine] = Line(0.18),
-        [Pen.Chain] = Line(0.25, 12, 3, 0.5, 3),
+        [Pen.Chain] = Line(0.35, 12, 3, 0.5, 3),
         [Pen.LongChain] = Line(0.35, 24, 3, 0.5, 3),
     };
 

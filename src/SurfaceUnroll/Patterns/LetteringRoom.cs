@@ -7,8 +7,9 @@ namespace SurfaceUnroll.Patterns;
 /// <param name="outline">Cut line.</param>
 internal sealed class LetteringRoom(CutOutline outline)
 {
-    // White kept between a text and the middle of the cut line, mm: half the widest line and a little more.
-    private const double Clearance = 0.7;
+    // Kept between a text and the middle of the cut line: half the widest line and the white behind the letters, which is a fifth of their height wider
+    // than they are.
+    private const double HalfLine = 0.4, WhiteRim = 0.2;
 
     private readonly List<TextOutline> taken = [];
     private readonly ImmutableArray<Lettering>.Builder letterings = ImmutableArray.CreateBuilder<Lettering>();
@@ -20,7 +21,8 @@ internal sealed class LetteringRoom(CutOutline outline)
     public bool TakeAll(IReadOnlyCollection<Lettering> group)
     {
         TextOutline[] boxes = [.. group.Select(TextOutline.Of)];
-        if (boxes.Any(b => taken.Any(b.Overlaps) || !outline.Holds(b, Clearance))) return false;
+        double clearance = HalfLine + WhiteRim * group.Max(text => text.Height);
+        if (boxes.Any(b => taken.Any(b.Overlaps) || !outline.Holds(b, clearance))) return false;
         taken.AddRange(boxes);
         letterings.AddRange(group);
         return true;
