@@ -58,8 +58,9 @@ public static class PdfPages
 
     private static void Draw(PdfPage sheet, Page page)
     {
-        sheet.Width = XUnit.FromPoint(page.Width * PointsPerMillimetre);
-        sheet.Height = XUnit.FromPoint(page.Height * PointsPerMillimetre);
+        // A file keeps four decimals of a point. Rounded down, a sheet is never a hair larger than the paper, which would make a renderer add a dot.
+        sheet.Width = XUnit.FromPoint(Math.Floor(page.Width * PointsPerMillimetre * 1e4) / 1e4);
+        sheet.Height = XUnit.FromPoint(Math.Floor(page.Height * PointsPerMillimetre * 1e4) / 1e4);
         using XGraphics graphics = XGraphics.FromPdfPage(sheet);
         graphics.ScaleTransform(PointsPerMillimetre);
         foreach (PageFill fill in page.Fills)
