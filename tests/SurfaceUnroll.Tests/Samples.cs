@@ -50,4 +50,16 @@ internal static class Samples
         var job = new Job("Half cylinder", units, new SheetStock("mild steel", 0.9), MeasuredFace.Middle, [], [spec], PaperSpec.Default);
         return new Development(job, [panel], []);
     }
+    /// <summary>The same with every blank turned on the sheet, so that none of its lines runs along the paper. Angle in radians.</summary>
+    public static Development Turned(Development development, double angle)
+    {
+        PanelDevelopment Turn(PanelDevelopment panel) => panel with
+        {
+            Edges = [.. panel.Edges.Select(e => e with { Flat = [.. e.Flat.Select(p => p.Rotate(angle))] })],
+            Elements = [.. panel.Elements.Select(e => e with { Front = e.Front.Rotate(angle), Rear = e.Rear.Rotate(angle) })],
+            Cut = [.. panel.Cut.Select(p => p.Rotate(angle))],
+            Mesh = panel.Mesh with { Flat = [.. panel.Mesh.Flat.Select(p => p.Rotate(angle))] },
+        };
+        return development with { Panels = [.. development.Panels.Select(Turn)] };
+    }
 }

@@ -10,8 +10,11 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>The pages of a pattern: the assembly plan, then the tiles at true scale.</summary>
 public static class PatternPages
 {
-    // A far mark and its ring stay this clear of the cut line, mm.
+    // A far mark and its ring stay this clear of the cut line and of words, mm.
     private const double TapeMarkRoom = 5;
+
+    // How far down an element line a far mark may stand.
+    private static readonly ImmutableArray<double> TapeMarkShares = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
     /// <summary>All pages of one panel.</summary>
     public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job)
@@ -19,7 +22,7 @@ public static class PatternPages
         Drawing drawing = PatternDrawing.Of(panel, job);
         TilePlan plan = TileLayout.Plan(drawing, job.Paper);
         var words = new TileWords(panel.Spec.Name, job.Name, PatternDrawing.SheetText(job));
-        ImmutableArray<OverlapMark> marks = TapeMarks(panel, plan);
+        ImmutableArray<OverlapMark> marks = TapeMarks(panel, drawing, plan);
         Tile[] printed = [.. plan.Printed];
         return
         [
@@ -34,17 +37,18 @@ public static class PatternPages
         return plan.Printed.Count() == 1 ? "The piece fits one sheet: check the bars." : "Check the edge lengths with a tape.";
     }
 
-    // The two places farthest apart among those a tenth of an element line in from either edge, each whole on some tile and clear of the cut line where
-    // the piece is wide enough for that. A piece on one sheet needs none.
-    private static ImmutableArray<OverlapMark> TapeMarks(PanelDevelopment panel, TilePlan plan)
+    // The two places farthest apart among some on the element lines, each whole on some tile, clear of the drawing's words, and clear of the cut line
+    // where the piece is wide enough for that. A piece on one sheet needs none.
+    private static ImmutableArray<OverlapMark> TapeMarks(PanelDevelopment panel, Drawing drawing, TilePlan plan)
     {
         if (plan.Printed.Count() < 2) return [];
         var outline = new CutOutline(panel.Cut);
+        Box[] words = [.. drawing.Letterings.Select(text => TextOutline.Of(text).Bounds.Grow(TapeMarkRoom))];
         (Vec2 At, double Depth)[] places =
         [
             .. panel.Elements.Where(e => e.Number > 0 && e.Length > 0)
-                .SelectMany(e => new[] { Vec2.Lerp(e.Front, e.Rear, 0.1), Vec2.Lerp(e.Front, e.Rear, 0.9) })
-                .Where(p => plan.Printed.Any(t => Holds(t.Window.Grow(-6), p)))
+                .SelectMany(e => TapeMarkShares.Select(share => Vec2.Lerp(e.Front, e.Rear, share)))
+                .Where(p => plan.Printed.Any(t => Holds(t.Window.Grow(-6), p)) && !words.Any(w => Holds(w, p)))
                 .Select(p => (p, outline.Depth(p))),
         ];
         ImmutableArray<OverlapMark> clear = Farthest([.. places.Where(p => p.Depth > TapeMarkRoom).Select(p => p.At)]);

@@ -12,11 +12,13 @@ namespace SurfaceUnroll.Tests.Patterns;
 public class PatternPagesTests
 {
     [Theory]
-    [InlineData(PaperOrientation.Portrait)]
-    [InlineData(PaperOrientation.Landscape)]
-    public void Taped_sheets_show_the_cut_line_whole_and_true(PaperOrientation orientation)
+    [InlineData(PaperOrientation.Portrait, 0)]
+    [InlineData(PaperOrientation.Landscape, 0)]
+    [InlineData(PaperOrientation.Portrait, 0.2)] // Askew, so that a sheet shifted either way breaks the line.
+    [InlineData(PaperOrientation.Landscape, 0.2)]
+    public void Taped_sheets_show_the_cut_line_whole_and_true(PaperOrientation orientation, double angle)
     {
-        Development half = Samples.HalfCylinder();
+        Development half = Samples.Turned(Samples.HalfCylinder(), angle);
         PaperSheet[] sheets = [.. Pages(half, PaperSpec.Default with { Orientation = orientation }).Skip(1).Select(PaperSheet.Of)];
         Assert.True(sheets.Length > 3);
         Vec2[] corners = TapedSheets.Lay(sheets, 1e-6);
@@ -48,6 +50,26 @@ public class PatternPagesTests
         double mm = double.Parse(told["Tape from P to Q: ".Length..^" mm".Length], CultureInfo.InvariantCulture);
         // Told to a tenth of a millimetre.
         Assert.InRange((Ring("Q") - Ring("P")).Length - mm, -0.0501, 0.0501);
+    }
+
+    [Theory]
+    [InlineData(150, 100)]
+    [InlineData(150, 180)] // A tenth down an element line of this length stands its label.
+    [InlineData(150, 400)]
+    public void Far_marks_stand_clear_of_words_and_of_the_cut_line(double radius, double length)
+    {
+        ImmutableArray<Page> pages = Pages(Samples.HalfCylinder(radius, length), PaperSpec.Default);
+        Assert.True(pages.Length > 2);
+        PageLine[] rings = [.. pages.Skip(1).SelectMany(p => p.Lines).Where(l => l.Points.Length == 36)];
+        Assert.True(rings.Length >= 2, "There are no far marks.");
+        foreach (Page page in pages.Skip(1))
+        {
+            foreach (Box ring in page.Lines.Where(l => l.Points.Length == 36).Select(l => Box.Around(l.Points)))
+            {
+                Assert.All(page.Texts.Where(t => t.Halo), t => Assert.False(Meet(ring, TextOutline.Of(t).Bounds.Grow(0.2 * t.Height)), $"“{t.Text}” hides a far mark"));
+                Assert.All(page.Lines.Where(l => l.Pen == Pen.Wide), l => Assert.Empty(Clip.Line(l.Points, l.Closed, ring)));
+            }
+        }
     }
 
     [Fact]
@@ -163,6 +185,8 @@ public class PatternPagesTests
             for (int j = 0; j < i; j++) Assert.False(boxes[i].Overlaps(boxes[j]), $"“{outside[i].Text}” runs into “{outside[j].Text}”");
         }
     }
+
+    private static bool Meet(Box a, Box b) => a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y;
 
     private static bool Holds(Box box, Vec2 p) => p.X >= box.Min.X - 1e-9 && p.X <= box.Max.X + 1e-9 && p.Y >= box.Min.Y - 1e-9 && p.Y <= box.Max.Y + 1e-9;
 

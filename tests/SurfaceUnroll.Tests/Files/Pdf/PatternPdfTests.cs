@@ -67,8 +67,9 @@ public class PatternPdfTests
     [MemberData(nameof(Papers))]
     public void Taped_sheets_show_the_cut_line_whole_and_true(string name, PaperOrientation orientation)
     {
-        Development half = Samples.HalfCylinder();
-        PaperSheet[] tiles = PdfSheets.Read(Write(Paper(name, orientation)))[1..];
+        // Askew on the paper, so that a sheet shifted either way breaks the line.
+        Development half = Samples.Turned(Samples.HalfCylinder(), 0.2);
+        PaperSheet[] tiles = PdfSheets.Read(Write(Paper(name, orientation), half))[1..];
         // Coordinates are written to a few decimals; a sheet is taped to its neighbours as well as those allow.
         Vec2[] corners = TapedSheets.Lay(tiles, 0.01);
         List<(Vec2 From, Vec2 To)> taped = TapedSheets.Segments(tiles, corners, PaperSheet.WideLine);
@@ -161,9 +162,8 @@ public class PatternPdfTests
     private static PaperSpec Paper(string name, PaperOrientation orientation) =>
         PaperSpec.Default with { Size = name == "A4" ? PaperSize.A4 : PaperSize.Letter, Orientation = orientation };
 
-    private static byte[] Write(PaperSpec paper)
-    {
-        Development half = Samples.HalfCylinder();
-        return PatternPdf.Write(half.Panels[0], half.Job with { Paper = paper });
-    }
+    private static byte[] Write(PaperSpec paper) => Write(paper, Samples.HalfCylinder());
+
+    private static byte[] Write(PaperSpec paper, Development development) =>
+        PatternPdf.Write(development.Panels[0], development.Job with { Paper = paper });
 }
