@@ -22,11 +22,12 @@ public static class SheetFitness
     public static TwistSummary Twist(RuledSheet sheet)
     {
         double max = 0, sum = 0, weights = 0;
-        (double frontTotal, double rearTotal) = (sheet.Strips.Sum(s => Width(s, true)), sheet.Strips.Sum(s => Width(s, false)));
-        foreach (Strip s in sheet.Strips)
+        (double Front, double Rear)[] widths = [.. sheet.Strips.Select(s => (Width(s, true), Width(s, false)))];
+        (double frontTotal, double rearTotal) = (widths.Sum(w => w.Front), widths.Sum(w => w.Rear));
+        foreach ((Strip s, (double front, double rear)) in sheet.Strips.Zip(widths))
         {
-            max = Math.Max(max, Math.Max(s.Left.Twist, Math.Max(s.Middle.Twist, s.Right.Twist)));
-            double weight = Share(Width(s, true), frontTotal) + Share(Width(s, false), rearTotal);
+            max = Math.Max(max, s.MaxTwist);
+            double weight = Share(front, frontTotal) + Share(rear, rearTotal);
             sum += weight * (s.Left.Twist + 4 * s.Middle.Twist + s.Right.Twist) / 6;
             weights += weight;
         }
@@ -60,8 +61,7 @@ public static class SheetFitness
         foreach (Strip s in sheet.Strips)
         {
             if (s.FrontStill || s.RearStill) continue;
-            double twist = Math.Max(s.Left.Twist, Math.Max(s.Middle.Twist, s.Right.Twist));
-            shrink = Math.Max(shrink, 1 - Math.Cos(0.5 * twist));
+            shrink = Math.Max(shrink, 1 - Math.Cos(0.5 * s.MaxTwist));
             if (s.Middle.Twist > Negligible) energy += Energy(s);
         }
         return new StrainSummary(0, shrink, energy);
@@ -98,9 +98,7 @@ public static class SheetFitness
         return length > 0 ? advance * tangent.Cross(s.Ruling).Length / length : 0;
     }
 
-    private static double Width(Strip s, bool front) => front
-        ? EdgeIntegral.Length(s.Left.Front, s.Middle.Front, s.Right.Front).ToRight
-        : EdgeIntegral.Length(s.Left.Rear, s.Middle.Rear, s.Right.Rear).ToRight;
+    private static double Width(Strip s, bool front) => new StripEdge(s, front).Length.ToRight;
 
     private static double Share(double part, double whole) => whole > 0 ? part / whole : 0;
 }

@@ -48,7 +48,7 @@ public static class StripDevelopment
         // A line of no length takes the direction that its strip runs out to.
         Vec3 left = Direction(strip.Left, 2 * middle - strip.Right.Ruling.Unit);
         Vec3 right = Direction(strip.Right, 2 * middle - left);
-        (double toMiddle, double toRight) = IsTorsal(strip) ? ArcOnSphere(strip, left, middle, right) : WidthsOverLength(strip);
+        (double toMiddle, double toRight) = strip.MaxTwist <= Torsal ? ArcOnSphere(strip, left, middle, right) : WidthsOverLength(strip);
         double psi0 = heading, psi1 = heading + toMiddle, psi2 = heading + toRight;
 
         heading = psi2;
@@ -61,7 +61,7 @@ public static class StripDevelopment
         (Vec2 front1, Vec2 front2) = (front, front);
         if (!strip.FrontStill)
         {
-            var length = EdgeIntegral.Length(strip.Left.Front, strip.Middle.Front, strip.Right.Front);
+            var length = new StripEdge(strip, IsFront: true).Length;
             Vec2 t0 = EdgeHeading(strip.Left, left, psi0), t1 = EdgeHeading(strip.Middle, middle, psi1), t2 = EdgeHeading(strip.Right, right, psi2);
             var x = EdgeIntegral.Of(t0.X, t1.X, t2.X, length);
             var y = EdgeIntegral.Of(t0.Y, t1.Y, t2.Y, length);
@@ -75,8 +75,6 @@ public static class StripDevelopment
     private static FlatLine ToRear(Vec2 rear, Station station, double psi) => new(rear - station.Ruling.Length * Vec2.FromAngle(psi), rear);
 
     private static Vec3 Direction(Station station, Vec3 limit) => station.Ruling.Length > 1e-12 * station.Front.Length ? station.Ruling.Unit : limit.Unit;
-
-    private static bool IsTorsal(Strip s) => Math.Max(s.Left.Twist, Math.Max(s.Middle.Twist, s.Right.Twist)) <= Torsal;
 
     // The front edge's unit tangent on the blank: its angle to the element line, measured in the front end's tangent plane, is kept.
     private static Vec2 EdgeHeading(Station station, Vec3 ruling, double psi)
@@ -98,12 +96,8 @@ public static class StripDevelopment
 
     private static (double ToMiddle, double ToRight) WidthsOverLength(Strip strip)
     {
-        (double frontMiddle, double frontRight) = strip.FrontStill ? (0, 0) : EdgeIntegral.Of(
-            Slope(strip.Left.FrontTangent, strip.Left), Slope(strip.Middle.FrontTangent, strip.Middle), Slope(strip.Right.FrontTangent, strip.Right),
-            EdgeIntegral.Length(strip.Left.Front, strip.Middle.Front, strip.Right.Front));
-        (double rearMiddle, double rearRight) = strip.RearStill ? (0, 0) : EdgeIntegral.Of(
-            Slope(strip.Left.RearTangent, strip.Left), Slope(strip.Middle.RearTangent, strip.Middle), Slope(strip.Right.RearTangent, strip.Right),
-            EdgeIntegral.Length(strip.Left.Rear, strip.Middle.Rear, strip.Right.Rear));
+        (double frontMiddle, double frontRight) = new StripEdge(strip, IsFront: true).Integral(Slope);
+        (double rearMiddle, double rearRight) = new StripEdge(strip, IsFront: false).Integral(Slope);
         return (rearMiddle - frontMiddle, rearRight - frontRight);
 
         // Turn of the line for each millimetre of edge.

@@ -22,7 +22,11 @@ public readonly record struct Station(Vec3 Front, Vec3 Rear, Vec3 FrontTangent, 
 /// <param name="Right">Right element line.</param>
 /// <param name="FrontStill">The front edge does not advance: a fan with its tip in front.</param>
 /// <param name="RearStill">The rear edge does not advance: a fan with its tip at the rear.</param>
-public sealed record Strip(Station Left, Station Middle, Station Right, bool FrontStill, bool RearStill);
+public sealed record Strip(Station Left, Station Middle, Station Right, bool FrontStill, bool RearStill)
+{
+    /// <summary>Largest twist of the three rulings, radians.</summary>
+    public double MaxTwist => Math.Max(Left.Twist, Math.Max(Middle.Twist, Right.Twist));
+}
 
 /// <summary>A ruled sheet as strips from left to right; neighbouring strips share an element line.</summary>
 /// <param name="Strips">At least one.</param>

@@ -15,15 +15,10 @@ internal readonly record struct StripBend(double FrontLength, double RearLength,
     /// <summary>The bend of one strip.</summary>
     public static StripBend Of(Strip s)
     {
-        var front = EdgeIntegral.Length(s.Left.Front, s.Middle.Front, s.Right.Front);
-        var rear = EdgeIntegral.Length(s.Left.Rear, s.Middle.Rear, s.Right.Rear);
-        double frontWidth = s.FrontStill ? 0 : EdgeIntegral.Of(
-            Across(s.Left.FrontTangent, s.Left), Across(s.Middle.FrontTangent, s.Middle), Across(s.Right.FrontTangent, s.Right), front).ToRight;
-        double rearWidth = s.RearStill ? 0 : EdgeIntegral.Of(
-            Across(s.Left.RearTangent, s.Left), Across(s.Middle.RearTangent, s.Middle), Across(s.Right.RearTangent, s.Right), rear).ToRight;
+        StripEdge front = new(s, IsFront: true), rear = new(s, IsFront: false);
         Vec3 rightward = s.Middle.Normal.Cross(s.Middle.Ruling);
         double turn = s.Left.Normal.AngleTo(s.Right.Normal) * Math.Sign((s.Right.Normal - s.Left.Normal).Dot(rightward));
-        return new StripBend(s.FrontStill ? 0 : front.ToRight, s.RearStill ? 0 : rear.ToRight, frontWidth, rearWidth, turn);
+        return new StripBend(front.Length.ToRight, rear.Length.ToRight, front.Integral(Across).ToRight, rear.Integral(Across).ToRight, turn);
     }
 
     /// <summary>The bend at a line between two strips: both together, or the one that bends where the other is flat.</summary>
