@@ -74,50 +74,33 @@ public static class TileLayout
 
     private static TilePlan Lay(Drawing drawing, PaperSpec paper, double width, double height)
     {
-        double windowWidth = width - 2 * paper.Margin - SideStrip, windowHeight = height - 2 * paper.Margin - FootStrip;
-        double stepX = windowWidth - paper.Overlap, stepY = windowHeight - paper.Overlap;
-        Box all = drawing.Bounds.Grow(Border);
-        int columns = Count(all.Width, windowWidth, stepX), rows = Count(all.Height, windowHeight, stepY);
-        // The drawing stands in the middle of the sheets.
-        double left = all.Centre.X - 0.5 * (windowWidth + (columns - 1) * stepX), top = all.Centre.Y + 0.5 * (windowHeight + (rows - 1) * stepY);
-        bool[] inked = Inked(drawing, left, top, windowWidth, windowHeight, stepX, stepY, rows, columns);
-        var tiles = ImmutableArray.CreateBuilder<Tile>(rows * columns);
-        for (int row = 0; row < rows; row++)
-        {
-            for (int column = 0; column < columns; column++)
-            {
-                var corner = new Vec2(left + column * stepX, top - row * stepY - windowHeight);
-                tiles.Add(new Tile(row, column, new Box(corner, corner + new Vec2(windowWidth, windowHeight)), !inked[row * columns + column]));
-            }
-        }
-        ImmutableArray<Tile> laid = tiles.MoveToImmutable();
-        return new TilePlan(paper, width, height, rows, columns, laid, [.. Marks(drawing, laid, rows, columns, paper.Overlap)]);
+        TileGrid grid = TileGrid.Over(
+            drawing.Bounds.Grow(Border), width - 2 * paper.Margin - SideStrip, height - 2 * paper.Margin - FootStrip, paper.Overlap);
+        bool[] inked = Inked(drawing, grid);
+        ImmutableArray<Tile> tiles =
+        [
+            .. from row in Enumerable.Range(0, grid.Rows)
+               from column in Enumerable.Range(0, grid.Columns)
+               select new Tile(row, column, grid.Window(row, column), !inked[row * grid.Columns + column]),
+        ];
+        return new TilePlan(paper, width, height, grid.Rows, grid.Columns, tiles, [.. Marks(drawing, tiles, grid.Rows, grid.Columns, paper.Overlap)]);
     }
-
-    private static int Count(double size, double window, double step) => size <= window ? 1 : 1 + (int)Math.Ceiling((size - window) / step - 1e-9);
 
     // Marks each tile that a stroke enters. Every segment visits only the tiles around its own box, so the cost grows with the drawing and not with
     // strokes times tiles.
-    private static bool[] Inked(Drawing drawing, double left, double top, double width, double height, double stepX, double stepY, int rows, int columns)
+    private static bool[] Inked(Drawing drawing, TileGrid grid)
     {
-        var inked = new bool[rows * columns];
+        var inked = new bool[grid.Rows * grid.Columns];
         foreach (Stroke stroke in drawing.Strokes)
         {
             int segments = stroke.Closed ? stroke.Points.Length : stroke.Points.Length - 1;
             for (int i = 0; i < segments; i++)
             {
                 ImmutableArray<Vec2> segment = [stroke.Points[i], stroke.Points[(i + 1) % stroke.Points.Length]];
-                Box box = Box.Around(segment);
-                int c0 = Math.Max(0, (int)Math.Floor((box.Min.X - left - width) / stepX)), c1 = Math.Min(columns - 1, (int)Math.Floor((box.Max.X - left) / stepX));
-                int r0 = Math.Max(0, (int)Math.Floor((top - height - box.Max.Y) / stepY)), r1 = Math.Min(rows - 1, (int)Math.Floor((top - box.Min.Y) / stepY));
-                for (int r = r0; r <= r1; r++)
+                foreach ((int row, int column) in grid.Around(Box.Around(segment)))
                 {
-                    for (int c = c0; c <= c1; c++)
-                    {
-                        if (inked[r * columns + c]) continue;
-                        var corner = new Vec2(left + c * stepX, top - r * stepY - height);
-                        inked[r * columns + c] = !Clip.Line(segment, false, new Box(corner, corner + new Vec2(width, height))).IsEmpty;
-                    }
+                    int tile = row * grid.Columns + column;
+                    inked[tile] = inked[tile] || !Clip.Line(segment, false, grid.Window(row, column)).IsEmpty;
                 }
             }
         }
@@ -129,7 +112,7 @@ public static class TileLayout
     {
         int count = 0;
         Box[] words = [.. drawing.Letterings.Select(text => TextOutline.Of(text).Bounds.Grow(0.5 * overlap))];
-        bool Clear(Vec2 p) => !words.Any(w => Holds(w, p));
+        bool Clear(Vec2 p) => !words.Any(w => w.Surrounds(p));
         foreach (Tile tile in tiles.Where(t => !t.IsEmpty))
         {
             Box w = tile.Window;
@@ -160,8 +143,6 @@ public static class TileLayout
         }
         return at(share);
     }
-
-    private static bool Holds(Box box, Vec2 p) => p.X > box.Min.X && p.X < box.Max.X && p.Y > box.Min.Y && p.Y < box.Max.Y;
 
     // a … z, aa … : small letters, so that they are not taken for tile labels.
     private static string Letter(int n) => (n >= 26 ? Letter(n / 26 - 1) : "") + (char)('a' + n % 26);

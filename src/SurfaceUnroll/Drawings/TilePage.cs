@@ -76,7 +76,7 @@ internal static class TilePage
     {
         foreach (Lettering text in drawing.Letterings)
         {
-            if (Contains(tile.Window, TextOutline.Of(text).Bounds.Centre)) yield return InFrame(text, tile, shift);
+            if (tile.Window.Contains(TextOutline.Of(text).Bounds.Centre)) yield return InFrame(text, tile, shift);
         }
     }
 
@@ -92,11 +92,9 @@ internal static class TilePage
         Math.Max(0, window.Min.X - box.Min.X) - Math.Max(0, box.Max.X - window.Max.X),
         Math.Max(0, window.Min.Y - box.Min.Y) - Math.Max(0, box.Max.Y - window.Max.Y));
 
-    private static bool Contains(Box box, Vec2 p) => p.X >= box.Min.X && p.X <= box.Max.X && p.Y >= box.Min.Y && p.Y <= box.Max.Y;
-
     private static IEnumerable<PagePart> OverlapMarks(TilePlan plan, Tile tile, Vec2 shift)
     {
-        foreach (OverlapMark mark in plan.Marks.Where(m => Contains(tile.Window, m.At)))
+        foreach (OverlapMark mark in plan.Marks.Where(m => tile.Window.Contains(m.At)))
         {
             foreach (PagePart line in Cross(mark.At, CrossArm, tile, shift)) yield return line;
             yield return InFrame(new Lettering(Role.Mark, mark.Letter, mark.At + new Vec2(1, 1), 2.2), tile, shift);
@@ -106,7 +104,7 @@ internal static class TilePage
     private static IEnumerable<PagePart> TapeMarks(ImmutableArray<OverlapMark> marks, Tile tile, Vec2 shift)
     {
         const double radius = 2.5;
-        foreach (OverlapMark mark in marks.Where(m => Contains(tile.Window.Grow(-radius - 1), m.At)))
+        foreach (OverlapMark mark in marks.Where(m => tile.Window.Grow(-radius - 1).Contains(m.At)))
         {
             foreach (PagePart line in Cross(mark.At, radius + 1, tile, shift)) yield return line;
             yield return new PageLine(Pen.Narrow, [.. Enumerable.Range(0, 36).Select(i => mark.At + shift + radius * Vec2.FromAngle(i * Math.PI / 18))], Closed: true);

@@ -17,6 +17,12 @@ public readonly record struct Box(Vec2 Min, Vec2 Max)
     /// <summary>This box grown by <paramref name="margin"/> on every side.</summary>
     public Box Grow(double margin) => new(Min - new Vec2(margin, margin), Max + new Vec2(margin, margin));
 
+    /// <summary>True if a place lies in the box or on its border.</summary>
+    public bool Contains(Vec2 p) => p.X >= Min.X && p.X <= Max.X && p.Y >= Min.Y && p.Y <= Max.Y;
+
+    /// <summary>True if a place lies in the box and not on its border.</summary>
+    public bool Surrounds(Vec2 p) => p.X > Min.X && p.X < Max.X && p.Y > Min.Y && p.Y < Max.Y;
+
     /// <summary>Smallest box around at least one point.</summary>
     public static Box Around(IEnumerable<Vec2> points)
     {

@@ -48,7 +48,7 @@ public static class PatternPages
         [
             .. panel.Elements.Where(e => e.Number > 0 && e.Length > 0)
                 .SelectMany(e => TapeMarkShares.Select(share => Vec2.Lerp(e.Front, e.Rear, share)))
-                .Where(p => plan.Printed.Any(t => Holds(t.Window.Grow(-6), p)) && !words.Any(w => Holds(w, p)))
+                .Where(p => plan.Printed.Any(t => t.Window.Grow(-6).Surrounds(p)) && !words.Any(w => w.Surrounds(p)))
                 .Select(p => (p, outline.Depth(p))),
         ];
         ImmutableArray<OverlapMark> clear = Farthest([.. places.Where(p => p.Depth > TapeMarkRoom).Select(p => p.At)]);
@@ -68,8 +68,6 @@ public static class PatternPages
         }
         return far.P == far.Q ? [] : [new OverlapMark(far.P, "P"), new OverlapMark(far.Q, "Q")];
     }
-
-    private static bool Holds(Box box, Vec2 p) => p.X > box.Min.X && p.X < box.Max.X && p.Y > box.Min.Y && p.Y < box.Max.Y;
 
     private static ImmutableArray<(string Name, string Value)> Facts(PanelDevelopment panel, Job job, TilePlan plan)
     {
