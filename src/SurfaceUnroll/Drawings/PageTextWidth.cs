@@ -3,7 +3,7 @@ namespace SurfaceUnroll.Drawings;
 /// <summary>Width of text on paper, for laying out without opening a font.</summary>
 public static class PageTextWidth
 {
-    // Advance widths of Inter Regular 4.1, the face that the pages are printed in, from space to tilde, in thousandths of the cap height.
+    // Advance widths of Inter Regular 3.019, the face that the pages are printed in, from space to tilde, in thousandths of the cap height.
     private static readonly int[] Advances =
     [
         387, 383, 555, 867, 877, 1117, 879, 305, 498, 498, 688, 906, 385, 633, 379, 490, // space to /

@@ -16,6 +16,17 @@ public class PdfTextTests
 
     private static readonly Vec2 Place = new(100, 150);
 
+    [Fact]
+    public void Widths_that_pages_are_laid_out_with_are_those_of_the_embedded_font()
+    {
+        for (char c = ' '; c <= '~'; c++)
+        {
+            string text = c.ToString();
+            // The table holds whole thousandths of the cap height.
+            Assert.Equal(InterFont.Instance.Width(text) / InterFont.Instance.CapHeight, PageTextWidth.Of(text, 1), 0.5e-3 + 1e-9);
+        }
+    }
+
     [Theory]
     [InlineData(Anchor.Left, 0)]
     [InlineData(Anchor.Middle, 0.5)]
