@@ -22,7 +22,7 @@ public static class PatternFiles
     {
         string name = panel.Spec.FileName;
         Drawing drawing = PatternDrawing.Of(panel, job);
-        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job));
+        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing));
         yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
         yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));

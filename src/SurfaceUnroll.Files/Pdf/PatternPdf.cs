@@ -1,3 +1,4 @@
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 
@@ -7,6 +8,8 @@ namespace SurfaceUnroll.Files.Pdf;
 public static class PatternPdf
 {
     /// <summary>The PDF of one panel.</summary>
-    public static byte[] Write(PanelDevelopment panel, Job job) =>
-        PdfPages.Write(PatternPages.Of(panel, job), $"{panel.Spec.Name} – {job.Name}");
+    public static byte[] Write(PanelDevelopment panel, Job job) => Write(panel, job, PatternDrawing.Of(panel, job));
+
+    /// <summary>The PDF of one panel whose drawing is at hand.</summary>
+    public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing) => PdfPages.Write(PatternPages.Of(panel, job, drawing), drawing.Title);
 }

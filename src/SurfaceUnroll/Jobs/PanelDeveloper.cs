@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Fitness;
+using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Lofting;
 using SurfaceUnroll.Patterns;
 
@@ -27,7 +28,8 @@ public static class PanelDeveloper
         RuledSheet middle = MiddleSurface.Of(measured, Offset(job));
         if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return new PanelResult(null, [backward]);
         Blank blank = Blank.Of(middle);
-        if (SheetNotices.Overlap(job, spec, where, blank) is { } overlap) return new PanelResult(null, [overlap]);
+        ImmutableArray<Vec2> cut = BlankOutline.Loop(blank.FlatRulings);
+        if (SheetNotices.Overlap(job, spec, where, blank, cut) is { } overlap) return new PanelResult(null, [overlap]);
 
         TwistSummary twist = SheetFitness.Twist(measured);
         TwistSummary even = spec.Elements == ElementMatching.Even ? twist : SheetFitness.EvenTwist(front, rear);
@@ -36,7 +38,7 @@ public static class PanelDeveloper
         ImmutableArray<ElementLine> elements = ElementLines.Of(blank);
         var panel = new PanelDevelopment(
             spec, verdict, twist, even, strain, blank.FormedArea, blank.FlatArea,
-            BlankOutline.Edges(blank), elements, BlankOutline.Loop(blank.FlatRulings), BlankOutline.Triangles(blank));
+            BlankOutline.Edges(blank), elements, cut, BlankOutline.Triangles(blank));
         return new PanelResult(panel, [.. SheetNotices.Advice(job, where, panel)]);
     }
 

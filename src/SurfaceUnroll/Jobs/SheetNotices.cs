@@ -56,9 +56,9 @@ internal static class SheetNotices
     }
 
     /// <summary>An error where the blank overlaps itself, with the place to split; null where it can be cut in one piece.</summary>
-    public static Notice? Overlap(Job job, PanelSpec spec, string where, Blank blank)
+    public static Notice? Overlap(Job job, PanelSpec spec, string where, Blank blank, IReadOnlyCollection<Vec2> cut)
     {
-        if (OutlineCheck.FirstOverlap(blank) is not { } line) return null;
+        if (OutlineCheck.FirstOverlap(blank, cut) is not { } line) return null;
         Strip[] before = [.. blank.Sheet.Strips.Take(line)];
         double front = before.Sum(s => (s.Right.Front - s.Left.Front).Length), rear = before.Sum(s => (s.Right.Rear - s.Left.Rear).Length);
         return new Notice(

@@ -90,14 +90,6 @@ internal sealed class Directrix
     /// <summary>True if the place stands still between two neighbouring coordinates.</summary>
     public bool StandsStill(double x0, double x1) => x1 - x0 <= Rounding || spans[SpanAt(0.5 * (x0 + x1))].Piece is null;
 
-    /// <summary>True if a coordinate is an end of the curve or lies on a corner, where a fan may stand with any tangent that fits.</summary>
-    public bool IsEndOrCorner(double x)
-    {
-        if (x <= 0 || x >= 1) return true;
-        int i = SpanAt(x);
-        return spans[i].Piece is null || (x == spans[i].End && spans[i + 1].Piece is null);
-    }
-
     /// <summary>Coordinates to sample from <paramref name="from"/> to <paramref name="to"/>: every joint, and about <paramref name="count"/> steps to a whole curve.</summary>
     public ImmutableArray<double> Samples(double from, double to, int count)
     {

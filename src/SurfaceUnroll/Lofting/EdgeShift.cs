@@ -9,6 +9,9 @@ namespace SurfaceUnroll.Lofting;
 /// <param name="Right">At the right one.</param>
 internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
 {
+    // A tip's sideways shift is faded out along a curved edge over this many times itself, so that the edge never runs backwards.
+    private const double FadeLengths = 4;
+
     // Shifts below this (mm) are rounding, not a gap between a tip and its neighbours.
     private const double Negligible = 1e-9;
 
@@ -22,8 +25,7 @@ internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
     /// <param name="strips">Strips of the measured sheet.</param>
     /// <param name="offset">mm along the outside normal.</param>
     /// <param name="frontEdge">The front edge, or the rear one.</param>
-    /// <param name="fade">Length over which a tip's sideways shift fades along a curved edge, in shifts.</param>
-    public static ImmutableArray<EdgeShift> Along(ImmutableArray<Strip> strips, double offset, bool frontEdge, double fade)
+    public static ImmutableArray<EdgeShift> Along(ImmutableArray<Strip> strips, double offset, bool frontEdge)
     {
         EdgeShift[] shifts = [.. strips.Select(s => new EdgeShift(offset * s.Left.Normal, offset * s.Middle.Normal, offset * s.Right.Normal))];
         var pulls = new List<(int Strip, int Step, Vec3 Pull)>();
@@ -64,7 +66,7 @@ internal readonly record struct EdgeShift(Vec3 Left, Vec3 Middle, Vec3 Right)
         void Fade(int start, int step, Vec3 pull)
         {
             if (pull.Length < Negligible) return;
-            double reach = fade * pull.Length, straight = 0;
+            double reach = FadeLengths * pull.Length, straight = 0;
             for (int k = start; InEdge(k) && Tangent(strips[k].Middle).AngleTo(Tangent(strips[start].Middle)) < 1e-9; k += step)
                 straight += (Place(strips[k].Right) - Place(strips[k].Left)).Length;
             reach = Math.Max(reach, straight);

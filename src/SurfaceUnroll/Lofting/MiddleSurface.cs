@@ -10,9 +10,6 @@ namespace SurfaceUnroll.Lofting;
 /// the least-squares sense otherwise.</remarks>
 public static class MiddleSurface
 {
-    // A tip's sideways shift is faded out along a curved edge over this many times itself, so that the edge never runs backwards.
-    private const double FadeLengths = 4;
-
     /// <summary>The sheet parallel to <paramref name="measured"/>.</summary>
     /// <param name="measured">Sheet through the measured curves.</param>
     /// <param name="offset">mm along the outside normal; negative moves inward.</param>
@@ -20,8 +17,8 @@ public static class MiddleSurface
     {
         if (offset == 0) return measured;
         ImmutableArray<Strip> strips = measured.Strips;
-        ImmutableArray<EdgeShift> front = EdgeShift.Along(strips, offset, frontEdge: true, FadeLengths);
-        ImmutableArray<EdgeShift> rear = EdgeShift.Along(strips, offset, frontEdge: false, FadeLengths);
+        ImmutableArray<EdgeShift> front = EdgeShift.Along(strips, offset, frontEdge: true);
+        ImmutableArray<EdgeShift> rear = EdgeShift.Along(strips, offset, frontEdge: false);
         return measured with { Strips = [.. strips.Select((strip, i) => Move(strip, front[i], rear[i]))] };
     }
 

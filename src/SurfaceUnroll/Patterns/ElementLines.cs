@@ -70,11 +70,12 @@ public static class ElementLines
         int gaps = 2 * Math.Clamp((int)Math.Round(longest / Pitch / 2), FewestGaps / 2, MostGaps / 2);
         double[] share = [.. front.Select((s, i) => 0.5 * (Part(s, front[^1]) + Part(rear[i], rear[^1])))];
         double total = share[^1];
+        double[] fromRight = [.. share.Reverse().Select(s => total - s)];
         var chosen = new SortedSet<int> { 0, count - 1 };
         for (int k = 1; k < gaps; k++)
         {
             double target = total * k / gaps;
-            int at = 2 * k <= gaps ? Nearest(share, target) : count - 1 - Nearest([.. share.Reverse().Select(s => total - s)], total - target);
+            int at = 2 * k <= gaps ? Nearest(share, target) : count - 1 - Nearest(fromRight, total - target);
             if (drawable[at] && Math.Abs(share[at] - target) <= 0.5 * total / gaps) chosen.Add(at);
         }
         var numbers = new int[count];

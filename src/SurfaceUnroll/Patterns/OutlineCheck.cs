@@ -17,10 +17,12 @@ public static class OutlineCheck
     }
 
     /// <summary>The last element line up to which the blank, taken from its left end, does not overlap itself; null if the whole does not.</summary>
-    public static int? FirstOverlap(Blank blank)
+    /// <param name="blank">The blank.</param>
+    /// <param name="outline">Its whole outline.</param>
+    public static int? FirstOverlap(Blank blank, IReadOnlyCollection<Vec2> outline)
     {
+        if (IsSimple(outline)) return null;
         FlatLine[] rulings = [.. blank.FlatRulings];
-        if (IsSimple(BlankOutline.Loop(rulings))) return null;
         int good = 1, bad = blank.Flat.Length;
         while (bad - good > 1)
         {

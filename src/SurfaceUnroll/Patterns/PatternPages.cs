@@ -17,9 +17,14 @@ public static class PatternPages
     private static readonly ImmutableArray<double> TapeMarkShares = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
     /// <summary>All pages of one panel.</summary>
-    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job)
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job));
+
+    /// <summary>All pages of one panel whose drawing is at hand.</summary>
+    /// <param name="panel">The developed panel.</param>
+    /// <param name="job">For names, material, units and paper.</param>
+    /// <param name="drawing">What <see cref="PatternDrawing.Of"/> gives for both.</param>
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, Drawing drawing)
     {
-        Drawing drawing = PatternDrawing.Of(panel, job);
         TilePlan plan = TileLayout.Plan(drawing, job.Paper);
         var words = new TileWords(panel.Spec.Name, job.Name, PatternDrawing.SheetText(job));
         ImmutableArray<OverlapMark> marks = TapeMarks(panel, drawing, plan);
