@@ -40,8 +40,8 @@ internal static class HelpText
           NAME.svg           the same for drawing programs, in mm
           NAME.obj           the formed sheet as a mesh, with its place on the flat blank
           NAME-preview.svg   a picture of the formed sheet and its flat
-        and report.json with every number. Files of an earlier run are replaced, all of them
-        or none.
+        and report.json with every number. Files of an earlier run are replaced once all new
+        ones are written; each file is always whole.
 
           --out DIR   write into this folder; otherwise one beside the job file, named after
                       it with "-pattern"
