@@ -44,15 +44,54 @@ public enum MeasuredFace
 /// <param name="Spec">What was measured.</param>
 public sealed record NamedCurve(string Name, CurveSpec Spec);
 
-/// <summary>A sheet between measured curves.</summary>
+/// <summary>One sheet of a job: between measured curves, or given as a mesh.</summary>
 /// <param name="Name">As written in the job.</param>
-/// <param name="Loft">Names of the curves from front to rear; two for a ruled sheet.</param>
+/// <param name="Loft">Names of the curves from front to rear, two for a ruled sheet; empty for a mesh.</param>
 /// <param name="Elements">How element lines are matched.</param>
 public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, ElementMatching Elements)
 {
+    /// <summary>The formed sheet itself, for example a cleaned scan; null for a loft.</summary>
+    public MeshSource? Mesh { get; init; }
+
+    /// <summary>Names of the edges that must keep their true length on the blank.</summary>
+    public ImmutableArray<string> Hold { get; init; } = [];
+
+    /// <summary>What shrinking costs against stretching by as much, ≥ 1.</summary>
+    public double ShrinkCost { get; init; } = 1;
+
+    /// <summary>Into how many pieces the sheet is split, 1 to 6.</summary>
+    public int Pieces { get; init; } = 1;
+
+    /// <summary>Which way the seams between the pieces run.</summary>
+    public SeamDirection Along { get; init; } = SeamDirection.Lengthwise;
+
+    /// <summary>Relief cuts.</summary>
+    public ImmutableArray<SlitSpec> Slits { get; init; } = [];
+
     /// <summary>File name without extension: lower case, runs of other characters than letters and digits turned to <c>-</c>.</summary>
     public string FileName => Slug.Of(Name);
 }
+
+/// <summary>A formed sheet read from a mesh file.</summary>
+/// <param name="File">As written in the job.</param>
+/// <param name="Mesh">One disc of triangles, checked: mm in job space, middle surface.</param>
+public sealed record MeshSource(string File, TriangleMesh Mesh);
+
+/// <summary>Which way the seams between the pieces of a split sheet run.</summary>
+public enum SeamDirection
+{
+    /// <summary>Along element lines, front to rear.</summary>
+    Lengthwise,
+
+    /// <summary>Across them, left to right.</summary>
+    Across,
+}
+
+/// <summary>A relief cut from an edge into the sheet.</summary>
+/// <param name="Edge">Name of the edge that it starts from.</param>
+/// <param name="At">Distance along the formed edge from its left or front end, mm; null: where it relieves the most.</param>
+/// <param name="Depth">Along the formed sheet, mm; null: as deep as it relieves.</param>
+public sealed record SlitSpec(string Edge, double? At, double? Depth);
 
 /// <summary>How the element lines of a ruled sheet are matched.</summary>
 public enum ElementMatching
