@@ -22,21 +22,22 @@ internal static class DxfEntities
         tags.Add(0, "ENDSEC");
     }
 
-    private static void Begin(DxfTags tags, string kind, Role role, int handle)
+    private static void Begin(DxfTags tags, string kind, Role role, int handle, bool dashed = false)
     {
         tags.Add(0, kind).Handle(5, handle).Handle(330, DxfHandle.ModelRecord).Add(100, "AcDbEntity").Add(8, DxfLayer.Of(role));
         if (role == Role.Centre) tags.Add(6, DxfLayer.CentreLine);
+        if (dashed) tags.Add(6, DxfLayer.Dashed);
     }
 
     private static void WriteLine(DxfTags tags, Stroke stroke, int handle)
     {
-        Begin(tags, "LINE", stroke.Role, handle);
+        Begin(tags, "LINE", stroke.Role, handle, stroke.Dashed);
         tags.Add(100, "AcDbLine").AtZero(10, stroke.Points[0]).AtZero(11, stroke.Points[1]);
     }
 
     private static void WritePolyline(DxfTags tags, Stroke stroke, int handle)
     {
-        Begin(tags, "LWPOLYLINE", stroke.Role, handle);
+        Begin(tags, "LWPOLYLINE", stroke.Role, handle, stroke.Dashed);
         tags.Add(100, "AcDbPolyline").Add(90, stroke.Points.Length).Add(70, stroke.Closed ? 1 : 0).Add(43, 0.0);
         foreach (Vec2 p in stroke.Points)
         {

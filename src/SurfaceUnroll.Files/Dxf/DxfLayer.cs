@@ -9,7 +9,7 @@ namespace SurfaceUnroll.Files.Dxf;
 /// <param name="Weight">Line width in 1/100 mm, one of the widths that the format knows.</param>
 internal sealed record DxfLayer(string Name, int Colour, string Linetype, int Weight)
 {
-    public const string Continuous = "CONTINUOUS", Chain = "CHAIN", CentreLine = "CENTRE";
+    public const string Continuous = "CONTINUOUS", Chain = "CHAIN", CentreLine = "CENTRE", Dashed = "DASHED";
 
     /// <summary>Every layer, in the order of the table.</summary>
     public static IReadOnlyList<DxfLayer> All { get; } =
@@ -18,6 +18,7 @@ internal sealed record DxfLayer(string Name, int Colour, string Linetype, int We
         new("ELEMENT", 5, Chain, 35),
         new("MARK", 1, Continuous, 35),
         new("NOTE", 8, Continuous, 25),
+        new("CONTOUR", 6, Continuous, 18),
     ];
 
     /// <summary>The layer of a role. A centreline is laid out like an element line, so it shares that layer and has its own line type.</summary>
@@ -26,6 +27,7 @@ internal sealed record DxfLayer(string Name, int Colour, string Linetype, int We
         Role.Cut => "CUT",
         Role.Element or Role.Centre => "ELEMENT",
         Role.Mark => "MARK",
+        Role.Contour => "CONTOUR",
         _ => "NOTE",
     };
 }

@@ -3,7 +3,7 @@ using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Files.Dxf;
 
-/// <summary>Writes a drawing as DXF R2000 (AC1015) in mm: layers CUT, ELEMENT, MARK and NOTE, the cut line one closed LWPOLYLINE.</summary>
+/// <summary>Writes a drawing as DXF R2000 (AC1015) in mm: layers CUT, ELEMENT, MARK, NOTE and CONTOUR, the cut line one closed LWPOLYLINE.</summary>
 /// <remarks>Only what the format asks for and nothing that depends on time or machine: the same drawing gives the same bytes.</remarks>
 public static class DxfPattern
 {

@@ -42,13 +42,14 @@ internal static class DxfTables
 
     private static void WriteLinetypes(DxfTags tags)
     {
-        Begin(tags, "LTYPE", DxfHandle.LinetypeTable, 5);
+        Begin(tags, "LTYPE", DxfHandle.LinetypeTable, 6);
         WriteLinetype(tags, DxfHandle.ByBlock, "BYBLOCK", "");
         WriteLinetype(tags, DxfHandle.ByLayer, "BYLAYER", "");
         WriteLinetype(tags, DxfHandle.Continuous, DxfLayer.Continuous, "Solid");
         // mm: positive drawn, negative gap.
         WriteLinetype(tags, DxfHandle.Chain, DxfLayer.Chain, "Narrow chain ____ _ ____ _", 8, -1.5, 1, -1.5);
         WriteLinetype(tags, DxfHandle.Centre, DxfLayer.CentreLine, "Long-dashed dotted ________ _ ________ _", 16, -2, 1, -2);
+        WriteLinetype(tags, DxfHandle.Dashed, DxfLayer.Dashed, "Dashed __ __ __", 2.2, -0.6);
         tags.Add(0, "ENDTAB");
     }
 

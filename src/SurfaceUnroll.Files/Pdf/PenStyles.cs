@@ -23,6 +23,7 @@ internal static class PenStyles
     private static readonly PenStyle Narrow = new(NarrowWidth, []);
     private static readonly PenStyle Fine = new(FineWidth, []);
     private static readonly PenStyle Chain = new(NarrowWidth, [Dash, Gap, Dot, Gap]);
+    private static readonly PenStyle FineDashed = new(FineWidth, [12 * FineWidth, 3 * FineWidth]);
     private static readonly PenStyle LongChain = new(NarrowWidth, [LongDash, Gap, Dot, Gap]);
 
     /// <summary>Style of a pen.</summary>
@@ -33,6 +34,7 @@ internal static class PenStyles
         Pen.Fine => Fine,
         Pen.Chain => Chain,
         Pen.LongChain => LongChain,
+        Pen.FineDashed => FineDashed,
         _ => throw new ArgumentOutOfRangeException(nameof(pen), pen, "There is no such pen."),
     };
 }

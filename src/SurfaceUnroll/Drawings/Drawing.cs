@@ -20,13 +20,20 @@ public enum Role
 
     /// <summary>Words and numbers for the reader.</summary>
     Note,
+
+    /// <summary>Line of equal stretch (continuous) or of equal shrink (dashed), fine: for the eye, never cut.</summary>
+    Contour,
 }
 
 /// <summary>A polyline with a meaning.</summary>
 /// <param name="Role">Meaning.</param>
 /// <param name="Points">At least two, mm; a closed stroke does not repeat its first point.</param>
 /// <param name="Closed">The last point joins the first.</param>
-public sealed record Stroke(Role Role, ImmutableArray<Vec2> Points, bool Closed = false);
+public sealed record Stroke(Role Role, ImmutableArray<Vec2> Points, bool Closed = false)
+{
+    /// <summary>Drawn dashed where its role has both: a contour of shrink.</summary>
+    public bool Dashed { get; init; }
+}
 
 /// <summary>A line of text.</summary>
 /// <param name="Role">Meaning.</param>

@@ -37,6 +37,9 @@ public enum Pen
 
     /// <summary>Narrow long-dashed dotted, 0.35 mm: centrelines.</summary>
     LongChain,
+
+    /// <summary>Fine dashed, 0.18 mm: lines of equal shrink.</summary>
+    FineDashed,
 }
 
 /// <summary>A polyline on a page.</summary>

@@ -60,14 +60,15 @@ internal static class TilePage
     private static PageLine OnPage(Stroke stroke, ImmutableArray<Vec2> part, Vec2 shift)
     {
         bool whole = stroke.Closed && part.Length == stroke.Points.Length + 1;
-        return new PageLine(PenOf(stroke.Role), [.. (whole ? part[..^1] : part).Select(p => p + shift)], whole);
+        return new PageLine(PenOf(stroke), [.. (whole ? part[..^1] : part).Select(p => p + shift)], whole);
     }
 
-    private static Pen PenOf(Role role) => role switch
+    private static Pen PenOf(Stroke stroke) => stroke.Role switch
     {
         Role.Cut => Pen.Wide,
         Role.Element => Pen.Chain,
         Role.Centre => Pen.LongChain,
+        Role.Contour => stroke.Dashed ? Pen.FineDashed : Pen.Fine,
         _ => Pen.Narrow,
     };
 

@@ -19,10 +19,13 @@ internal static class SampleDrawing
                 .. elements,
                 new Stroke(Role.Centre, [new Vec2(0, 0), new Vec2(0, -400)]),
                 new Stroke(Role.Mark, [new Vec2(-5, -50), new Vec2(0, -45), new Vec2(5, -50)]),
+                new Stroke(Role.Contour, [new Vec2(-90, -300), new Vec2(-60, -300), new Vec2(-75, -280)], Closed: true),
+                new Stroke(Role.Contour, [new Vec2(-90, -350), new Vec2(-60, -340)]) { Dashed = true },
             ],
             [
                 new Lettering(Role.Note, "R 150 \"a\" & <b> Ø 20°", new Vec2(-100, -200), 5),
                 new Lettering(Role.Note, "upright", new Vec2(50, -200), 4, Math.PI / 2, Anchor.Middle),
+                new Lettering(Role.Contour, "\u22122 %", new Vec2(-75, -300), 2),
                 new Lettering(Role.Mark, "A", new Vec2(60, -300), 3, 0, Anchor.Right),
             ]);
     }

@@ -17,13 +17,13 @@ public class DxfPatternTests
     public void Ezdxf_finds_nothing_to_complain_of() => Assert.Empty(Read.Value.Findings);
 
     [SkippableFact]
-    public void File_is_R2000_in_millimetres_with_the_four_layers()
+    public void File_is_R2000_in_millimetres_with_the_five_layers()
     {
         DxfReader.Reading read = Read.Value;
         Assert.Equal("AC1015", read.Version);
         Assert.Equal(4, read.Insunits);
         // ezdxf adds a layer Defpoints of its own to every document it loads.
-        Assert.Equal(["0", "CUT", "ELEMENT", "MARK", "NOTE"], read.Layers.Except(["Defpoints"]).Order(StringComparer.Ordinal));
+        Assert.Equal(["0", "CONTOUR", "CUT", "ELEMENT", "MARK", "NOTE"], read.Layers.Except(["Defpoints"]).Order(StringComparer.Ordinal));
     }
 
     [SkippableFact]
@@ -44,7 +44,8 @@ public class DxfPatternTests
         DxfReader.Entity[] entities = Read.Value.Entities;
         Assert.Equal(Drawing.Strokes.Length + Drawing.Letterings.Length, entities.Length);
         Assert.Equal(Drawing.Strokes.Count(s => s.Role is Role.Element or Role.Centre), entities.Count(e => e.Layer == "ELEMENT"));
-        Assert.Equal("CENTRE", Assert.Single(entities, e => e.Linetype != "BYLAYER").Linetype);
+        Assert.Equal(["CENTRE", "DASHED"], entities.Where(e => e.Linetype != "BYLAYER").Select(e => e.Linetype));
+        Assert.Equal(["LWPOLYLINE", "LINE", "TEXT"], entities.Where(e => e.Layer == "CONTOUR").Select(e => e.Kind));
         string[] places = [.. entities.Select(e => JsonSerializer.Serialize(e.Points.OrderBy(p => p[0]).ThenBy(p => p[1])))];
         Assert.Equal(places.Length, places.Distinct().Count());
     }

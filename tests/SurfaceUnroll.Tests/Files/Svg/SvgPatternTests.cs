@@ -67,12 +67,16 @@ public class SvgPatternTests
     }
 
     [Fact]
+    public void Contours_of_shrink_alone_are_dashed() => Assert.Equal(
+        [false, true], Group(Role.Contour)!.Elements(Ns + "path").Select(p => p.Attribute("stroke-dasharray") is not null));
+
+    [Fact]
     public void The_same_drawing_gives_the_same_bytes() =>
         Assert.Equal(SvgPattern.Write(Drawing), SvgPattern.Write(SampleDrawing.OfHalfCylinder()));
 
     private static XElement? Group(Role role)
     {
-        string id = role switch { Role.Cut => "cut", Role.Element => "element", Role.Centre => "centre", Role.Mark => "mark", _ => "note" };
+        string id = role switch { Role.Cut => "cut", Role.Element => "element", Role.Centre => "centre", Role.Mark => "mark", Role.Contour => "contour", _ => "note" };
         return Root.Elements(Ns + "g").SingleOrDefault(g => g.Attribute("id")!.Value == id && g.Attribute("class")!.Value == id);
     }
 
