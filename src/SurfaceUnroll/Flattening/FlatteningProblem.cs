@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Flattening.Sparse;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Flattening;
+
+/// <summary>A mesh made ready for flattening: vertices in the order of elimination, triangles laid out, fronts found.</summary>
+internal sealed class FlatteningProblem
+{
+    private readonly int[] _order;
+
+    private FlatteningProblem(int[] order, RestTriangles rest, MeshGraph graph, BlockSystem matrix, FrontalCholesky factor)
+    {
+        (_order, Rest, Graph, Matrix, Factor) = (order, rest, graph, matrix, factor);
+    }
+
+    /// <summary>Triangles in the order of elimination.</summary>
+    public RestTriangles Rest { get; }
+
+    /// <summary>Neighbours in the order of elimination.</summary>
+    public MeshGraph Graph { get; }
+
+    /// <summary>Matrix over vertices and edges.</summary>
+    public BlockSystem Matrix { get; }
+
+    /// <summary>Room for its factor.</summary>
+    public FrontalCholesky Factor { get; }
+
+    /// <summary>Prepares a mesh; its faces have area.</summary>
+    public static FlatteningProblem Of(TriangleMesh mesh)
+    {
+        int[] corners = new int[3 * mesh.Faces.Length];
+        for (int t = 0; t < mesh.Faces.Length; t++) (corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]) = mesh.Faces[t];
+        Dissection dissection = Dissection.Of(MeshGraph.Of(mesh.Places.Length, corners), mesh.Places.AsSpan());
+        int[] order = dissection.Order, rank = new int[order.Length];
+        for (int i = 0; i < order.Length; i++) rank[order[i]] = i;
+        for (int i = 0; i < corners.Length; i++) corners[i] = rank[corners[i]];
+        Vec3[] places = Array.ConvertAll(order, v => mesh.Places[v]);
+        MeshGraph graph = MeshGraph.Of(places.Length, corners);
+        BlockSystem matrix = BlockSystem.Of(graph);
+        var factor = new FrontalCholesky(matrix, FrontTree.Of(matrix, dissection.Root));
+        return new FlatteningProblem(order, RestTriangles.Of(places, corners), graph, matrix, factor);
+    }
+
+    /// <summary>Place of a vertex of the mesh among the solver's vertices.</summary>
+    public int[] Ranks()
+    {
+        int[] rank = new int[_order.Length];
+        for (int i = 0; i < _order.Length; i++) rank[_order[i]] = i;
+        return rank;
+    }
+
+    /// <summary>Two values a vertex, in the order of elimination.</summary>
+    public double[] ToSolver(ReadOnlySpan<Vec2> places)
+    {
+        double[] x = new double[2 * _order.Length];
+        for (int i = 0; i < _order.Length; i++) (x[2 * i], x[2 * i + 1]) = places[_order[i]];
+        return x;
+    }
+
+    /// <summary>Places in the mesh's own order.</summary>
+    public ImmutableArray<Vec2> FromSolver(double[] x)
+    {
+        var places = new Vec2[_order.Length];
+        for (int i = 0; i < _order.Length; i++) places[_order[i]] = new Vec2(x[2 * i], x[2 * i + 1]);
+        return ImmutableArray.Create(places);
+    }
+}
