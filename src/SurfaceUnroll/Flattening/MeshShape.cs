@@ -7,7 +7,7 @@ namespace SurfaceUnroll.Flattening;
 /// <param name="Piece">Piece of the mesh that ends there.</param>
 /// <param name="Start">Its first vertex.</param>
 /// <param name="Length">mm.</param>
-internal readonly record struct MeshBorder(int Piece, int Start, double Length);
+internal readonly record struct BorderLoop(int Piece, int Start, double Length);
 
 /// <summary>How a mesh hangs together: pieces, which way their faces are turned, corners at which fans meet, borders.</summary>
 internal sealed class MeshShape
@@ -54,7 +54,7 @@ internal sealed class MeshShape
     public ImmutableArray<int> BowTies { get; }
 
     /// <summary>Borders of the pieces that have neither shared edges nor bow-ties; those of the others cannot be told.</summary>
-    public ImmutableArray<MeshBorder> Borders { get; }
+    public ImmutableArray<BorderLoop> Borders { get; }
 
     /// <summary>True if a piece has shared edges or bow-ties.</summary>
     public bool IsEntangled(int piece) => _entangled[piece];
@@ -175,9 +175,9 @@ internal sealed class MeshShape
     // Of the two sides of a face at a vertex, the one that is not this one.
     private int OtherAt(int vertex, int side) => Edges.From(side) == vertex ? MeshEdges.Previous(side) : MeshEdges.Next(side);
 
-    private ImmutableArray<MeshBorder> Walk()
+    private ImmutableArray<BorderLoop> Walk()
     {
-        var borders = ImmutableArray.CreateBuilder<MeshBorder>();
+        var borders = ImmutableArray.CreateBuilder<BorderLoop>();
         var walked = new bool[Edges.Sides];
         for (int first = 0; first < walked.Length; first++)
         {
@@ -192,7 +192,7 @@ internal sealed class MeshShape
                 side = OtherAt(vertex, side);
                 while (Edges.Twin(side) >= 0) side = OtherAt(vertex, Edges.Twin(side));
             }
-            borders.Add(new MeshBorder(PieceOf(first / 3), Edges.From(first), length));
+            borders.Add(new BorderLoop(PieceOf(first / 3), Edges.From(first), length));
         }
         return borders.ToImmutable();
     }

@@ -28,7 +28,7 @@ internal sealed class ShapeCheck(TriangleMesh mesh, MeshShape shape, int[] kept,
         if (Turned() is { } turned) yield return turned;
         bool oneSided = shape.Twists.ToArray().Any(side => shape.PieceOf(side / 3) == largest);
         if (shape.IsEntangled(largest) || oneSided) yield break; // Its borders cannot be told, or mean something else.
-        MeshBorder[] borders = [.. shape.Borders.Where(b => b.Piece == largest).OrderByDescending(b => b.Length)];
+        BorderLoop[] borders = [.. shape.Borders.Where(b => b.Piece == largest).OrderByDescending(b => b.Length)];
         foreach (DiscFault fault in Borders(borders)) yield return fault;
         int handles = (2 - borders.Length - shape.EulerCharacteristic(largest)) / 2;
         if (handles > 0)
@@ -39,7 +39,7 @@ internal sealed class ShapeCheck(TriangleMesh mesh, MeshShape shape, int[] kept,
         }
     }
 
-    private IEnumerable<DiscFault> Borders(MeshBorder[] borders)
+    private IEnumerable<DiscFault> Borders(BorderLoop[] borders)
     {
         if (borders.Length == 0)
         {
@@ -48,7 +48,7 @@ internal sealed class ShapeCheck(TriangleMesh mesh, MeshShape shape, int[] kept,
             yield break;
         }
         double outer = borders[0].Length;
-        MeshBorder[] ends = [.. borders.Skip(1).Where(b => b.Length >= TubeFrom * outer)], holes = [.. borders.Skip(1 + ends.Length)];
+        BorderLoop[] ends = [.. borders.Skip(1).Where(b => b.Length >= TubeFrom * outer)], holes = [.. borders.Skip(1 + ends.Length)];
         if (ends.Length > 0)
         {
             yield return new DiscFault("mesh-tube",
