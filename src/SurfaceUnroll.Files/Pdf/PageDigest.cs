@@ -22,6 +22,8 @@ internal static class PageDigest
             {
                 Add(hash, fill.Grey);
                 Add(hash, fill.Points);
+                if (fill.Colour is { } colour) Add(hash, colour.Red, colour.Green, colour.Blue);
+                foreach (ImmutableArray<Vec2> loop in fill.More) Add(hash, loop);
             }
             foreach (PageLine line in page.Lines)
             {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 
@@ -6,9 +7,6 @@ namespace SurfaceUnroll.Files.Pdf;
 /// <summary>Everything on a page but the letters: fills, lines, and the white behind texts.</summary>
 internal static class PageDrawing
 {
-    /// <summary>White beyond the letters, in parts of the cap height.</summary>
-    private const double HaloMargin = 0.3;
-
     /// <summary>Content stream of a page.</summary>
     /// <remarks>
     /// The units are scaled once from points to mm (72/25.4 to eight places: under 1 nm over a metre). Joins are round,
@@ -19,7 +17,13 @@ internal static class PageDrawing
         var content = new ContentBuffer();
         content.Raw("q\n2.83464567 0 0 2.83464567 0 0 cm\n1 j\n0 G\n"u8);
         foreach (PageFill fill in page.Fills)
-            content.Number(Math.Clamp(fill.Grey, 0, 1)).Raw("g\n"u8).Path(fill.Points.AsSpan()).Raw("f\n"u8);
+        {
+            if (fill.Colour is { } colour) content.Number(colour.Red / 255.0).Number(colour.Green / 255.0).Number(colour.Blue / 255.0).Raw("rg\n"u8);
+            else content.Number(Math.Clamp(fill.Grey, 0, 1)).Raw("g\n"u8);
+            content.Path(fill.Points.AsSpan());
+            foreach (ImmutableArray<Vec2> loop in fill.More) content.Path(loop.AsSpan());
+            content.Raw("f\n"u8);
+        }
         Pen? current = null;
         foreach (PageLine line in page.Lines)
         {
@@ -28,7 +32,7 @@ internal static class PageDrawing
             content.Path(line.Points.AsSpan()).Raw(line.Closed ? "s\n"u8 : "S\n"u8);
         }
         content.Raw("1 g\n"u8);
-        foreach (PageText text in page.Texts.Where(t => t.Halo)) content.Path(HaloOf(PlacedText.Of(text))).Raw("f\n"u8);
+        foreach (PageText text in page.Texts.Where(t => t.Halo)) content.Path(PlacedText.Of(text).Halo).Raw("f\n"u8);
         return content.Raw("Q\n"u8);
     }
 
@@ -37,13 +41,5 @@ internal static class PageDrawing
         content.Number(style.Width).Raw("w\n["u8);
         foreach (double length in style.Dashes) content.Number(length);
         content.Raw("] 0 d\n"u8).Raw(style.Dashes.Length == 0 ? "1 J\n"u8 : "0 J\n"u8);
-    }
-
-    private static Vec2[] HaloOf(PlacedText text)
-    {
-        double cap = InterFont.Instance.CapHeight * text.Size, margin = HaloMargin * cap;
-        double low = text.Printable.Any(char.IsLetter) ? -InterFont.Instance.Descent * text.Size : -margin;
-        double left = -margin, right = text.Width + margin, high = cap + margin;
-        return [text.At(left, low), text.At(right, low), text.At(right, high), text.At(left, high)];
     }
 }

@@ -11,6 +11,21 @@ namespace SurfaceUnroll.Files.Pdf;
 /// <param name="Angle">Direction of writing, radians counter-clockwise.</param>
 internal readonly record struct PlacedText(string Printable, double Size, double Width, Vec2 Start, double Angle)
 {
+    // White beyond the letters, in parts of the cap height.
+    private const double HaloMargin = 0.3;
+
+    /// <summary>Corners of the white behind the letters.</summary>
+    public Vec2[] Halo
+    {
+        get
+        {
+            double cap = InterFont.Instance.CapHeight * Size, margin = HaloMargin * cap;
+            double low = Printable.Any(char.IsLetter) ? -InterFont.Instance.Descent * Size : -margin;
+            double left = -margin, right = Width + margin, high = cap + margin;
+            return [At(left, low), At(right, low), At(right, high), At(left, high)];
+        }
+    }
+
     /// <summary>Settles a text.</summary>
     public static PlacedText Of(PageText text)
     {

@@ -51,7 +51,20 @@ public sealed record PageLine(Pen Pen, ImmutableArray<Vec2> Points, bool Closed 
 /// <summary>A filled polygon.</summary>
 /// <param name="Points">At least three, mm.</param>
 /// <param name="Grey">0 black to 1 white.</param>
-public sealed record PageFill(ImmutableArray<Vec2> Points, double Grey) : PagePart;
+public sealed record PageFill(ImmutableArray<Vec2> Points, double Grey) : PagePart
+{
+    /// <summary>Colour in place of <see cref="Grey"/>, or null.</summary>
+    public PageColour? Colour { get; init; }
+
+    /// <summary>More loops of the same area, painted as one with <see cref="Points"/> by the nonzero rule: neighbours leave no seam.</summary>
+    public ImmutableArray<ImmutableArray<Vec2>> More { get; init; } = [];
+}
+
+/// <summary>A colour of the sRGB space (IEC 61966-2-1).</summary>
+/// <param name="Red">0 to 255.</param>
+/// <param name="Green">0 to 255.</param>
+/// <param name="Blue">0 to 255.</param>
+public readonly record struct PageColour(byte Red, byte Green, byte Blue);
 
 /// <summary>A line of text.</summary>
 /// <param name="Text">One line.</param>

@@ -24,7 +24,12 @@ internal readonly record struct CutOutline(ImmutableArray<Vec2> Points)
     }
 
     /// <summary>True if the whole of a text lies inside with at least <paramref name="clearance"/> mm of white around it.</summary>
-    public bool Holds(TextOutline text, double clearance)
+    public bool Holds(TextOutline text, double clearance) => !Touches(text, clearance) && Depth(0.5 * (text.Corners[0] + text.Corners[2])) > 0;
+
+    /// <summary>True if the whole of a text lies outside with at least <paramref name="clearance"/> mm of white around it.</summary>
+    public bool Leaves(TextOutline text, double clearance) => !Touches(text, clearance) && Depth(0.5 * (text.Corners[0] + text.Corners[2])) < 0;
+
+    private bool Touches(TextOutline text, double clearance)
     {
         ImmutableArray<Vec2> corners = text.Corners;
         Vec2 origin = corners[0], right = (corners[1] - corners[0]).Unit, up = right.Left;
@@ -35,10 +40,10 @@ internal readonly record struct CutOutline(ImmutableArray<Vec2> Points)
         {
             Vec2 b = ToBox(point);
             bool beside = Math.Max(a.X, b.X) < box.Min.X || Math.Min(a.X, b.X) > box.Max.X || Math.Max(a.Y, b.Y) < box.Min.Y || Math.Min(a.Y, b.Y) > box.Max.Y;
-            if (!beside && !Clip.Line([a, b], false, box).IsEmpty) return false;
+            if (!beside && !Clip.Line([a, b], false, box).IsEmpty) return true;
             a = b;
         }
-        return Depth(0.5 * (corners[0] + corners[2])) > 0;
+        return false;
     }
 
     private static double Distance(Vec2 p, Vec2 a, Vec2 b)

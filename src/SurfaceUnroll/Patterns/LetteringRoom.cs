@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Patterns;
 
@@ -17,6 +18,26 @@ internal sealed class LetteringRoom(CutOutline outline)
     /// <summary>The texts taken, in order.</summary>
     public ImmutableArray<Lettering> Taken => letterings.ToImmutable();
 
+    /// <summary>Keeps a place free of texts.</summary>
+    public void Reserve(TextOutline place) => taken.Add(place);
+
+    /// <summary>True if something that was taken or reserved lies under a place.</summary>
+    public bool Covers(TextOutline place) => taken.Exists(place.Overlaps);
+
+    /// <summary>Takes the first of some texts that lies outside the cut line, in a box, and clear of every text taken before.</summary>
+    public bool TakeOutside(IEnumerable<Lettering> choices, Box within)
+    {
+        foreach (Lettering text in choices)
+        {
+            var place = TextOutline.Of(text);
+            if (Covers(place) || !place.Corners.All(within.Contains) || !outline.Leaves(place, HalfLine + WhiteRim * text.Height)) continue;
+            taken.Add(place);
+            letterings.Add(text);
+            return true;
+        }
+        return false;
+    }
+
     /// <summary>Takes all of a group of texts, or none.</summary>
     public bool TakeAll(IReadOnlyCollection<Lettering> group)
     {
@@ -29,5 +50,5 @@ internal sealed class LetteringRoom(CutOutline outline)
     }
 
     /// <summary>Takes the first of some texts for which there is room, if any.</summary>
-    public void TakeFirst(IEnumerable<Lettering> choices) => _ = choices.Any(c => TakeAll([c]));
+    public bool TakeFirst(IEnumerable<Lettering> choices) => choices.Any(c => TakeAll([c]));
 }

@@ -53,9 +53,13 @@ internal sealed class SpotWords
     // Over the blank, since a straight tape does not follow a formed sheet.
     private string ByEdges(Vec2 flat)
     {
-        (string Name, double Distance)[] near = [.. edges.Select(e => (e.Name, e.Line.Nearest(flat).Distance)).OrderBy(e => e.Distance).Take(2)];
+        // One of front and rear, and one of left and right: from two edges that face each other a place is not found.
+        (string Name, double Distance)[] near =
+        [
+            .. edges.Select(e => (e.Name, e.Line.Nearest(flat).Distance)).OrderBy(e => e.Distance).DistinctBy(e => e.Name is "left" or "right").OrderBy(e => e.Distance),
+        ];
         string[] words = [.. near.Select(e => e.Distance < OnEdge ? $"at the {e.Name} edge" : $"{Print(e.Distance)} from the {e.Name} edge")];
-        return $"{words[0]}, {words[1]}, over the blank";
+        return string.Join(", ", words) + ", over the blank";
     }
 
     private string ByRim(int vertex)

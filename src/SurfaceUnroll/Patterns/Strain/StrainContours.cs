@@ -19,7 +19,7 @@ public sealed record StrainContour(double Level, ImmutableArray<Vec2> Points, bo
 public static class StrainContours
 {
     // A label stands only on a line this many times as long as itself.
-    private const double LeastRun = 2.5;
+    private const double LeastRun = 3.5;
 
     private const int LabelPlaces = 16;
 
