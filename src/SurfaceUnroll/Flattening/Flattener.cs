@@ -7,29 +7,48 @@ namespace SurfaceUnroll.Flattening;
 /// <remarks>E = Σ A·(2/3)(a₁² + a₁a₂ + a₂²) over triangles; docs/methods.md has the derivation.</remarks>
 public static class Flattener
 {
+    // Descents in which held edges must come to their length.
+    private const int MostDescents = 12;
+
     /// <summary>Flattens one disc of triangles.</summary>
-    /// <param name="mesh">One disc without flat or turned triangles.</param>
-    /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
-    /// <param name="start">A first blank; used if it turns no triangle over.</param>
-    /// <param name="progress">Told the number of steps taken and the energy reached.</param>
+    /// <param name="mesh">One disc without flat or turned triangles: <see cref="DiscCheck"/> finds no fault with it.</param>
+    /// <param name="options">How; the default if null.</param>
     /// <param name="cancellation">Stops between steps.</param>
-    public static FlattenedMesh Flatten(
-        TriangleMesh mesh, double shrinkCost = 1, ImmutableArray<Vec2>? start = null, Action<int, double>? progress = null, CancellationToken cancellation = default)
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static FlattenedMesh Flatten(TriangleMesh mesh, FlatteningOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        ArgumentOutOfRangeException.ThrowIfLessThan(shrinkCost, 1);
+        options ??= FlatteningOptions.Default;
+        ArgumentOutOfRangeException.ThrowIfLessThan(options.ShrinkCost, 1);
         FlatteningProblem problem = FlatteningProblem.Of(mesh);
-        var energy = new FormingEnergy(problem.Rest, problem.Matrix, shrinkCost);
-        (double[] x, FlatteningStart kind) = First(mesh, problem, energy, start, cancellation);
-        (int steps, double reached) = new NewtonDescent(energy, problem.Matrix, problem.Factor, problem.Rest.TotalArea).Run(x, progress, cancellation);
+        var energy = new FormingEnergy(problem.Rest, problem.Matrix, options.ShrinkCost);
+        (double[] x, FlatteningStart kind) = First(mesh, problem, energy, options.Starts, cancellation);
+        HeldEdges held = Held(mesh, problem, options.Held);
+        var descent = new NewtonDescent(energy, held, problem, options.ShrinkCost == 1 ? NewtonDescent.Smooth : NewtonDescent.Kinked);
+        int steps = 0;
+        for (int i = 0; i < MostDescents; i++)
+        {
+            steps += descent.Run(x, options.Progress, cancellation);
+            if (held.Tighten(x)) break;
+        }
         (double stretch, double shrink) = Worst(problem.Rest, x);
-        return new FlattenedMesh(problem.FromSolver(x), kind, steps, reached, stretch, shrink);
+        return new FlattenedMesh(problem.FromSolver(x), kind, steps, energy.Evaluate(x), stretch, shrink);
+    }
+
+    private static HeldEdges Held(TriangleMesh mesh, FlatteningProblem problem, ImmutableArray<(int A, int B)> held)
+    {
+        if (held.IsEmpty) return HeldEdges.None;
+        int[] rank = problem.Ranks();
+        return new HeldEdges(
+            [.. held.SelectMany(e => new[] { rank[e.A], rank[e.B] })],
+            [.. held.Select(e => (mesh.Places[e.B] - mesh.Places[e.A]).Length)],
+            problem.Rest.TotalArea);
     }
 
     private static (double[] X, FlatteningStart Kind) First(
-        TriangleMesh mesh, FlatteningProblem problem, FormingEnergy energy, ImmutableArray<Vec2>? start, CancellationToken cancellation)
+        TriangleMesh mesh, FlatteningProblem problem, FormingEnergy energy, ImmutableArray<ImmutableArray<Vec2>> starts, CancellationToken cancellation)
     {
-        if (start is { } given)
+        foreach (ImmutableArray<Vec2> given in starts)
         {
             double[] x = problem.ToSolver(given.AsSpan());
             if (double.IsFinite(energy.Evaluate(x))) return (x, FlatteningStart.Given);
@@ -37,7 +56,7 @@ public static class Flattener
         int[] rank = problem.Ranks();
         (int a, int b) = FarApart(mesh);
         if (ConformalStart.Of(problem, energy, (rank[a], rank[b]), cancellation) is { } conformal) return (conformal, FlatteningStart.Conformal);
-        ImmutableArray<int> border = MeshBorder.Of(mesh);
+        ImmutableArray<int> border = DiscCheck.Border(mesh);
         double[] lengths = [.. border.Select((v, i) => (mesh.Places[border[(i + 1) % border.Length]] - mesh.Places[v]).Length)];
         return (BarycentricStart.Of(problem, [.. border.Select(v => rank[v])], lengths, cancellation), FlatteningStart.Barycentric);
     }

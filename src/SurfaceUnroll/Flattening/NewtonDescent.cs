@@ -16,53 +16,61 @@ internal sealed class NewtonDescent
     // Added to the diagonal, as a share of its mean: holds the three rigid motions, along which the gradient is zero.
     private const double RigidHold = 1e-9;
 
-    // Relative gain of energy below which a step was the last, and root mean square strain below which the sheet is flat.
-    private const double LastGain = 1e-7, NoStrain = 1e-11;
+    /// <summary>Share of the energy below which the gain of a step makes it the last one, where shrinking costs what stretching does: the next gain is then far smaller.</summary>
+    public const double Smooth = 1e-7;
+
+    /// <summary>The same where it costs more, and steps come to the end more slowly.</summary>
+    public const double Kinked = 1e-6;
+
+    // Root mean square strain below which the sheet is flat.
+    private const double NoStrain = 1e-11;
 
     private const int MostSteps = 200;
 
     private readonly FormingEnergy _energy;
+    private readonly HeldEdges _held;
     private readonly BlockSystem _matrix;
     private readonly FrontalCholesky _factor;
-    private readonly double _area;
+    private readonly double _area, _lastGain;
     private readonly double[] _gradient, _step, _residual, _scaled, _direction, _product;
+    private bool _factored;
 
-    /// <summary>A descent on an energy whose Hessian fills a matrix.</summary>
-    /// <param name="energy">The energy.</param>
-    /// <param name="matrix">Filled by <paramref name="energy"/>.</param>
-    /// <param name="factor">Room for the factor of <paramref name="matrix"/>.</param>
-    /// <param name="area">Formed area, mm².</param>
-    public NewtonDescent(FormingEnergy energy, BlockSystem matrix, FrontalCholesky factor, double area)
+    /// <summary>A descent on an energy.</summary>
+    /// <param name="energy">The energy of the problem's mesh.</param>
+    /// <param name="held">Edges that keep their length.</param>
+    /// <param name="problem">The mesh with its matrix.</param>
+    /// <param name="lastGain">Share of the energy below which the gain of a step makes it the last one.</param>
+    public NewtonDescent(FormingEnergy energy, HeldEdges held, FlatteningProblem problem, double lastGain)
     {
-        (_energy, _matrix, _factor, _area) = (energy, matrix, factor, area);
-        int size = 2 * matrix.Count;
+        (_energy, _held, _matrix, _factor, _area, _lastGain) = (energy, held, problem.Matrix, problem.Factor, problem.Rest.TotalArea, lastGain);
+        int size = 2 * _matrix.Count;
         _gradient = new double[size];
         (_step, _residual, _scaled, _direction, _product) = (new double[size], new double[size], new double[size], new double[size], new double[size]);
     }
 
     /// <summary>Moves a blank to the least energy.</summary>
     /// <param name="x">Places on the blank, two values a vertex, no triangle turned over; moved in place.</param>
-    /// <param name="progress">Told the energy after each step.</param>
+    /// <param name="progress">Told the number of steps and the energy after each.</param>
     /// <param name="cancellation">Stops between steps.</param>
-    /// <returns>Steps taken and the energy reached.</returns>
-    public (int Steps, double Energy) Run(double[] x, Action<int, double>? progress, CancellationToken cancellation)
+    /// <returns>Steps taken.</returns>
+    public int Run(double[] x, Action<int, double>? progress, CancellationToken cancellation)
     {
-        double energy = _energy.Evaluate(x);
+        double energy = Evaluate(x);
         double[] trial = new double[x.Length];
-        bool factored = false;
         int steps = 0;
-        while (steps < MostSteps && energy > NoStrain * NoStrain * _area)
+        while (steps < MostSteps && (!_held.IsEmpty || energy > NoStrain * NoStrain * _area))
         {
             cancellation.ThrowIfCancellationRequested();
             _energy.Assemble(x, _gradient);
+            _held.AddTo(x, _gradient, _matrix);
             HoldRigidMotions();
-            if (!factored || !Solve(WorthAFactor))
+            if (!_factored || !Solve(WorthAFactor))
             {
                 Factor(cancellation);
-                factored = true;
+                _factored = true;
                 Solve(2 * WorthAFactor);
             }
-            double slope = Dot(_gradient, _step);
+        double slope = Dot(_gradient, _step);
             double reached = Search(x, trial, energy, slope);
             if (!(reached < energy)) break;
             trial.CopyTo(x, 0);
@@ -70,10 +78,12 @@ internal sealed class NewtonDescent
             double gain = energy - reached;
             energy = reached;
             progress?.Invoke(steps, energy);
-            if (gain < LastGain * energy) break;
+            if (gain < _lastGain * Math.Abs(energy)) break;
         }
-        return (steps, energy);
+        return steps;
     }
+
+    private double Evaluate(double[] x) => _energy.Evaluate(x) + _held.Evaluate(x);
 
     // The longest of 1, 1/2, 1/4 … steps that lowers the energy enough (Armijo) and turns no triangle over.
     private double Search(double[] x, double[] trial, double energy, double slope)
@@ -81,7 +91,7 @@ internal sealed class NewtonDescent
         for (double length = 1; length > 1e-12; length *= 0.5)
         {
             for (int i = 0; i < x.Length; i++) trial[i] = x[i] + length * _step[i];
-            double reached = _energy.Evaluate(trial);
+            double reached = Evaluate(trial);
             if (reached <= energy + 1e-4 * length * slope) return reached;
         }
         return energy;

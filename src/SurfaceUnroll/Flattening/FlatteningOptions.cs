@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Flattening;
+
+/// <summary>How a mesh is to be flattened.</summary>
+public sealed record FlatteningOptions
+{
+    /// <summary>Stretching and shrinking cost the same, no edge is held, and nothing is told.</summary>
+    public static FlatteningOptions Default { get; } = new();
+
+    /// <summary>What shrinking costs against stretching by as much, ≥ 1.</summary>
+    public double ShrinkCost { get; init; } = 1;
+
+    /// <summary>Pairs of vertices joined by an edge that keeps its formed length on the blank; none twice.</summary>
+    public ImmutableArray<(int A, int B)> Held { get; init; } = [];
+
+    /// <summary>First blanks to try in turn, one place a vertex; the first that turns no triangle over is used.</summary>
+    public ImmutableArray<ImmutableArray<Vec2>> Starts { get; init; } = [];
+
+    /// <summary>Told the number of steps taken and the energy reached.</summary>
+    public Action<int, double>? Progress { get; init; }
+}

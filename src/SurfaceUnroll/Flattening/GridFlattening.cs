@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Lofting;
+
+namespace SurfaceUnroll.Flattening;
+
+/// <summary>A grid and its blank of least forming energy.</summary>
+/// <param name="Mesh">The grid's triangles.</param>
+/// <param name="Blank">The blank.</param>
+public sealed record FlattenedGrid(GridMesh Mesh, FlattenedMesh Blank)
+{
+    /// <summary>Place on the blank at a row and a column, mm.</summary>
+    public Vec2 At(int row, int column) => Blank.Flat[Mesh.At(row, column)];
+}
+
+/// <summary>Flattens grids coarse to fine: the blank of every second row and column is the start for all of them.</summary>
+public static class GridFlattening
+{
+    // A grid with at most so many cells either way is solved from scratch.
+    private const int Coarsest = 8;
+
+    /// <summary>Flattens a grid.</summary>
+    /// <param name="grid">The formed sheet.</param>
+    /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
+    /// <param name="held">Names of the edges that keep their length: front, right, rear, left.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    public static FlattenedGrid Flatten(SheetGrid grid, double shrinkCost, ImmutableArray<string> held, CancellationToken cancellation = default)
+    {
+        var mesh = GridMesh.Of(grid);
+        var options = new FlatteningOptions { ShrinkCost = shrinkCost, Held = Held(mesh, held) };
+        if (grid.Rows - 1 > Coarsest || grid.Columns - 1 > Coarsest)
+        {
+            int[] rows = Kept(grid.Rows), columns = Kept(grid.Columns);
+            bool mirrored = grid.IsMirrored && (grid.Columns - 1) % 2 == 0;
+            FlattenedGrid coarse = Flatten(grid.Thinned(rows, columns, mirrored), shrinkCost, held, cancellation);
+            options = options with { Starts = [Start(coarse, rows, columns, mesh, cubic: true), Start(coarse, rows, columns, mesh, cubic: false)] };
+        }
+        return new FlattenedGrid(mesh, Flattener.Flatten(mesh.Mesh, options, cancellation));
+    }
+
+    /// <summary>The edges of a grid's mesh that lie along its named edges.</summary>
+    internal static ImmutableArray<(int A, int B)> Held(GridMesh mesh, ImmutableArray<string> names)
+    {
+        (int rows, int columns) = (mesh.Grid.Rows, mesh.Grid.Columns);
+        var held = new HashSet<(int, int)>();
+        foreach (string name in names)
+        {
+            int count = name is "front" or "rear" ? columns : rows;
+            for (int i = 0; i + 1 < count; i++)
+            {
+                (int a, int b) = name switch
+                {
+                    "front" => (mesh.At(0, i), mesh.At(0, i + 1)),
+                    "rear" => (mesh.At(rows - 1, i), mesh.At(rows - 1, i + 1)),
+                    "left" => (mesh.At(i, 0), mesh.At(i + 1, 0)),
+                    _ => (mesh.At(i, columns - 1), mesh.At(i + 1, columns - 1)),
+                };
+                if (a != b) held.Add((Math.Min(a, b), Math.Max(a, b)));
+            }
+        }
+        return [.. held.Order()];
+    }
+
+    // Every second one, and the last; all where there are few.
+    private static int[] Kept(int count) =>
+        count - 1 <= Coarsest ? [.. Enumerable.Range(0, count)] : [.. Enumerable.Range(0, count).Where(i => i % 2 == 0 || i == count - 1)];
+
+    // The coarse blank at every place of the finer grid: first along each kept row, then along each column.
+    private static ImmutableArray<Vec2> Start(FlattenedGrid coarse, int[] rows, int[] columns, GridMesh mesh, bool cubic)
+    {
+        (int fineRows, int fineColumns) = (mesh.Grid.Rows, mesh.Grid.Columns);
+        var across = new Vec2[rows.Length, fineColumns];
+        for (int r = 0; r < rows.Length; r++)
+            for (int c = 0; c < fineColumns; c++)
+                across[r, c] = Between(columns, c, k => coarse.At(r, k), cubic);
+        var start = new Vec2[mesh.Mesh.Places.Length];
+        for (int r = 0; r < fineRows; r++)
+            for (int c = 0; c < fineColumns; c++)
+                start[mesh.At(r, c)] = Between(rows, r, k => across[k, c], cubic);
+        return ImmutableArray.Create(start);
+    }
+
+    // Value at a place between kept places, by the cubic through the four around it (Lagrange), or by the straight line through two.
+    private static Vec2 Between(int[] kept, int at, Func<int, Vec2> value, bool cubic)
+    {
+        int k = Array.BinarySearch(kept, at);
+        if (k >= 0) return value(k);
+        k = ~k;
+        int from = cubic ? Math.Clamp(k - 2, 0, Math.Max(0, kept.Length - 4)) : k - 1, to = cubic ? Math.Min(kept.Length, from + 4) : k + 1;
+        Vec2 sum = Vec2.Zero;
+        for (int i = from; i < to; i++)
+        {
+            double weight = 1;
+            for (int j = from; j < to; j++)
+                if (j != i) weight *= (double)(at - kept[j]) / (kept[i] - kept[j]);
+            sum += weight * value(i);
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Lofting;
+
+namespace SurfaceUnroll.Flattening;
+
+/// <summary>The triangles of a grid.</summary>
+/// <param name="Grid">The grid.</param>
+/// <param name="Mesh">Its triangles; places that coincide are one vertex, and triangles without area are left out.</param>
+/// <param name="VertexOf">Vertex at each place of the grid, row by row.</param>
+public sealed record GridMesh(SheetGrid Grid, TriangleMesh Mesh, ImmutableArray<int> VertexOf)
+{
+    // Neighbours closer than this (mm) are one place.
+    private const double Coincident = 1e-7;
+
+    // A triangle thinner than this, as twice its area over the square of its longest side, is none.
+    private const double Thinnest = 1e-9;
+
+    /// <summary>Vertex at a row and a column.</summary>
+    public int At(int row, int column) => VertexOf[row * Grid.Columns + column];
+
+    /// <summary>Two triangles to a cell; the diagonals of the right half of a mirrored sheet are mirrored.</summary>
+    public static GridMesh Of(SheetGrid grid)
+    {
+        (int rows, int columns) = (grid.Rows, grid.Columns);
+        int[] vertex = new int[rows * columns];
+        var places = ImmutableArray.CreateBuilder<Vec3>(rows * columns);
+        for (int r = 0; r < rows; r++)
+        {
+            for (int c = 0; c < columns; c++)
+            {
+                Vec3 p = grid.At(r, c);
+                int at = r * columns + c;
+                if (c > 0 && (p - grid.At(r, c - 1)).Length <= Coincident) vertex[at] = vertex[at - 1];
+                else if (r > 0 && (p - grid.At(r - 1, c)).Length <= Coincident) vertex[at] = vertex[at - columns];
+                else
+                {
+                    vertex[at] = places.Count;
+                    places.Add(p);
+                }
+            }
+        }
+        var faces = ImmutableArray.CreateBuilder<(int, int, int)>(2 * rows * columns);
+        for (int r = 0; r + 1 < rows; r++)
+        {
+            for (int c = 0; c + 1 < columns; c++)
+            {
+                int a = vertex[r * columns + c], b = vertex[r * columns + c + 1], d = vertex[(r + 1) * columns + c], e = vertex[(r + 1) * columns + c + 1];
+                bool rightHalf = grid.IsMirrored && 2 * c + 1 >= columns;
+                if (rightHalf)
+                {
+                    Face(a, d, b);
+                    Face(d, e, b);
+                }
+                else
+                {
+                    Face(a, d, e);
+                    Face(a, e, b);
+                }
+            }
+        }
+        return new GridMesh(grid, new TriangleMesh(places.ToImmutable(), faces.ToImmutable()), ImmutableArray.Create(vertex));
+
+        void Face(int a, int b, int c)
+        {
+            if (a == b || b == c || c == a) return;
+            Vec3 ab = places[b] - places[a], ac = places[c] - places[a], bc = places[c] - places[b];
+            double longest = Math.Max(ab.Dot(ab), Math.Max(ac.Dot(ac), bc.Dot(bc)));
+            if (ab.Cross(ac).Length > Thinnest * longest) faces.Add((a, b, c));
+        }
+    }
+}
