@@ -16,7 +16,7 @@ internal sealed class JobRun(string path, Screen screen, Pipeline pipeline)
     {
         reading = null;
         if (ReadText() is not { } text) return null;
-        JobReading read = reading = pipeline.Read(text);
+        JobReading read = reading = pipeline.Read(text, Path.GetDirectoryName(path) ?? "");
         if (read.Job is not { } job)
         {
             FaultText.Write(screen.Error, path, read.Faults.Select(f => (f.Line, f.Column, f.Message, (string?)f.Mend)));

@@ -16,7 +16,7 @@ internal static class JobReader
     private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "paper", "$schema"];
 
     /// <summary>Reads a whole job; null if the tree is no block at all.</summary>
-    public static Job? Read(JsonTree tree, FaultList faults)
+    public static Job? Read(JsonTree tree, FaultList faults, Func<string, FileReading> open)
     {
         if (tree is not JsonObject root)
         {
@@ -33,7 +33,7 @@ internal static class JobReader
         SheetStock sheet = Sheet(block, measures);
         MeasuredFace face = Face(block, measures, sheet);
         ImmutableArray<NamedCurve> curves = Curves(block, measures, out ImmutableArray<string> names);
-        ImmutableArray<PanelSpec> panels = new PanelReader(measures, names).Read(block);
+        ImmutableArray<PanelSpec> panels = new PanelReader(measures, names, open).Read(block);
         PaperSpec paper = PaperReader.Read(block, measures);
         return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper);
     }
@@ -64,7 +64,7 @@ internal static class JobReader
 
     private static MeasuredFace Face(JobBlock job, Measures measures, SheetStock sheet)
     {
-        if (!job.Has("measured") && sheet.Thickness > 0)
+        if (!job.Has("measured") && sheet.Thickness > 0 && !OnlyMeshes(job))
         {
             job.Faults.Add("key-missing", "measured", job.Tree.Place, "The sheet has a thickness, but the job does not say which face was measured.",
                 "Write \"measured\": \"outside\" (a tape laid over the part), \"inside\" (over a former) or \"middle\".");
@@ -77,9 +77,10 @@ internal static class JobReader
     {
         names = [];
         const string example = "\"curves\": { \"front\": { \"chord\": 240, \"rise\": 120 }, \"rear\": { … } }";
+        if (!job.Has("curves") && OnlyMeshes(job)) return [];
         if (job.Need("curves", $"Give the measured curves, like {example}.") is not { } tree) return [];
         if (JobBlock.Of(tree, "curves", job.Faults, example) is not { } block) return [];
-        if (block.Tree.Members.IsEmpty)
+        if (block.Tree.Members.IsEmpty && !OnlyMeshes(job))
             job.Faults.Add("curves-none", "curves", block.Tree.Place, "There is no curve in the job.", $"Give the measured curves, like {example}.");
         var curves = ImmutableArray.CreateBuilder<NamedCurve>();
         foreach (JsonMember member in block.Tree.Members)
@@ -91,4 +92,7 @@ internal static class JobReader
         names = [.. block.Tree.Members.Select(m => m.Key).Distinct()];
         return curves.ToImmutable();
     }
+
+    // Panels that are all given as meshes need no measured curve.
+    private static bool OnlyMeshes(JobBlock job) => job.Find("panels") is JsonList { Items: [_, ..] panels } && panels.All(p => p is JsonObject panel && panel.Find("mesh") is not null);
 }

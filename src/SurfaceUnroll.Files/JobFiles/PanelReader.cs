@@ -7,11 +7,16 @@ namespace SurfaceUnroll.Files.JobFiles;
 /// <summary>Reads the panels of a job.</summary>
 /// <param name="measures">Reads single values.</param>
 /// <param name="curves">Names of the job's curves, also of those with faults.</param>
-internal sealed class PanelReader(Measures measures, ImmutableArray<string> curves)
+/// <param name="open">Opens a file by its name in the job.</param>
+internal sealed class PanelReader(Measures measures, ImmutableArray<string> curves, Func<string, FileReading> open)
 {
     private const string Example = "{ \"name\": \"cover\", \"loft\": [\"front\", \"rear\"] }";
 
     private static readonly string[] Kinds = ["loft", "flat", "bent", "mesh"];
+
+    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits"];
+
+    private static readonly string[] MeshKeys = ["name", "mesh", "meshUnits", "hold", "shrinkCost"];
 
     private readonly FaultList _faults = measures.Faults;
 
@@ -36,7 +41,8 @@ internal sealed class PanelReader(Measures measures, ImmutableArray<string> curv
     private PanelSpec? Panel(JobBlock block, string name)
     {
         string[] present = [.. Kinds.Where(block.Has)];
-        block.CheckKeys(["name", "loft", "elements", .. present.Except(["loft"])]);
+        string[] kinds = present.Length > 0 ? present : ["mesh"]; // Of none, so that a slip of the finger in it gets its suggestion.
+        block.CheckKeys([.. present.Contains("mesh") ? MeshKeys : LoftKeys, .. kinds], key => Misplaced(key, present));
         if (present.Length > 1)
         {
             JsonMember second = block.Tree.Members.Where(m => present.Contains(m.Key)).Skip(1).First();
@@ -46,40 +52,46 @@ internal sealed class PanelReader(Measures measures, ImmutableArray<string> curv
         }
         if (present.Length == 0)
         {
-            bool mistyped = block.Tree.Members.Any(m => m.Key is not ("name" or "elements") && NearestWord.To(m.Key, ["loft"]) is not null);
+            bool mistyped = block.Tree.Members.Any(m => !LoftKeys.Contains(m.Key) && NearestWord.To(m.Key, ["loft", "mesh"]) is not null);
             if (!mistyped) _faults.Add("panel-no-kind", block.Path, block.Tree.Place, "This panel does not say what it is made of.", $"Write it like {Example}.");
             return null;
         }
-        if (present[0] != "loft")
+        if (present[0] is "flat" or "bent")
         {
-            NotYet(block.PathOf(present[0]), block.Find(present[0])!, $"Panels of the kind \"{present[0]}\" cannot be made yet.");
+            _faults.Add("panel-kind-not-yet", block.PathOf(present[0]), block.Find(present[0])!.Place, $"Panels of the kind \"{present[0]}\" cannot be made yet.",
+                "What can be made is a sheet between curves, \"loft\": [\"front\", \"rear\"], or one given as a mesh, \"mesh\": \"cover.obj\".");
             return null;
         }
-        ElementMatching elements = measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even));
-        return new PanelSpec(name, Loft(block), elements);
+        PanelSpec panel = present[0] == "mesh"
+            ? new PanelSpec(name, [], ElementMatching.BendOnly) { Mesh = new MeshReader(measures, open).Read(block) }
+            : new PanelSpec(name, Loft(block), measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even)));
+        return new FormingReader(measures).Read(block, panel);
     }
+
+    private static string? Misplaced(string key, string[] present) => (key, present.Contains("mesh")) switch
+    {
+        ("elements" or "pieces" or "along" or "slits", true) => $"A mesh has no element lines, so \"{key}\" cannot stand here: it goes with \"loft\".",
+        ("meshUnits", false) => "\"meshUnits\" goes with \"mesh\".",
+        _ => null,
+    };
 
     private ImmutableArray<string> Loft(JobBlock block)
     {
         string path = block.PathOf("loft");
         if (measures.List(block.Find("loft")!, path, "[\"front\", \"rear\"]") is not { } list) return [];
-        if (list.Items.IsEmpty) _faults.Add("loft-empty", path, list.Place, "The loft names no curve.", "Name two curves, from front to rear: [\"front\", \"rear\"].");
+        if (list.Items.IsEmpty) _faults.Add("loft-empty", path, list.Place, "The loft names no curve.", "Name two curves or more, from front to rear: [\"front\", \"rear\"].");
         if (list.Items.Length == 1) _faults.Add("loft-one-curve", path, list.Place, "A sheet spans two curves, but the loft names one.", "Name the rear curve too: [\"front\", \"rear\"].");
-        if (list.Items.Length > 2) NotYet(path, list, "A loft through three or more curves cannot be made yet.");
         var names = ImmutableArray.CreateBuilder<string>();
         for (int i = 0; i < list.Items.Length; i++)
         {
             string place = $"{path}[{Measures.Count(i)}]";
             if (measures.Text(list.Items[i], place) is not { } name) continue;
             if (!curves.Contains(name)) Absent(name, place, list.Items[i]);
-            else if (names.Contains(name)) _faults.Add("loft-same-curve", place, list.Items[i].Place, $"The loft names \"{name}\" twice.", "A sheet spans two different curves: name the other one.");
+            else if (names.Contains(name)) _faults.Add("loft-same-curve", place, list.Items[i].Place, $"The loft names \"{name}\" twice.", "A sheet spans different curves: name the other one.");
             names.Add(name);
         }
         return names.ToImmutable();
     }
-
-    private void NotYet(string path, JsonTree at, string message) => _faults.Add("panel-kind-not-yet", path, at.Place, message,
-        "What can be made is a ruled sheet between two curves, \"loft\": [\"front\", \"rear\"]; make several panels of a longer part.");
 
     private void Absent(string name, string path, JsonTree at)
     {

@@ -31,6 +31,7 @@ public static class Developer
         {
             PanelSpec spec = job.Panels[i];
             cancellation.ThrowIfCancellationRequested();
+            if (spec.Mesh is not null) continue;
             if (!curves.TryGetValue(spec.Loft[0], out SpaceCurve? front) || !curves.TryGetValue(spec.Loft[^1], out SpaceCurve? rear)) continue;
             progress?.Report($"Developing {spec.Name}");
             (front, rear, Notice? turned) = Aligned(spec, front, rear);

@@ -54,7 +54,7 @@ public class CommandLineTests
     {
         using var folder = new TemporaryFolder();
         string job = folder.Write("job.json", "{}");
-        var broken = new Pipeline(_ => throw new InvalidOperationException("oops"), (_, _) => null!, _ => []);
+        var broken = new Pipeline((_, _) => throw new InvalidOperationException("oops"), (_, _) => null!, _ => []);
         InProcess.Result result = InProcess.Run(broken, "check", job);
         Assert.Equal(ExitStatus.Failed, result.Status);
         Assert.Contains("oops", result.Error, StringComparison.Ordinal);

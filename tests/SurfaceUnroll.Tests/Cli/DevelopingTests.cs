@@ -67,7 +67,7 @@ public sealed class DevelopingTests : IDisposable
             new Fault("b", "curves.b", 7, 3, "Second.", "Mend it so."),
             new Fault("a", "curves.a", 2, 9, "First.", "Mend it thus."),
         ]);
-        InProcess.Result result = InProcess.Run(new Pipeline(_ => reading, (_, _) => throw new InvalidOperationException(), _ => []), "develop", _job);
+        InProcess.Result result = InProcess.Run(new Pipeline((_, _) => reading, (_, _) => throw new InvalidOperationException(), _ => []), "develop", _job);
         Assert.Equal(ExitStatus.CannotUse, result.Status);
         Assert.Equal(
             $"{_job}:2:9  First.\n    mend: Mend it thus.\n{_job}:7:3  Second.\n    mend: Mend it so.\n2 faults; nothing was written.\n", result.Error);

@@ -22,5 +22,5 @@ internal static class InProcess
 
     /// <summary>Steps that give a development made by hand, whatever the job file says.</summary>
     public static Pipeline Giving(Development development, params OutputFile[] files) =>
-        new(_ => new JobReading(development.Job, []), (_, _) => development, _ => [.. files]);
+        new((_, _) => new JobReading(development.Job, []), (_, _) => development, _ => [.. files]);
 }

@@ -29,24 +29,21 @@ public class DiscCheckTests
         ["nothing"] = (new TriangleMesh([], []), ["mesh-no-faces"], ""),
         ["torus"] = (Torus(), ["mesh-closed", "mesh-handle"], "1 handle,"),
         ["torus with a hole"] = (Torus().Without(0), ["mesh-handle"], "1 handle,"),
-        ["ball"] = (new TriangleMesh(
-            [Vec3.Zero, new(1, 0, 0), new(0, 1, 0), new(0, 0, 1)], [(0, 2, 1), (0, 1, 3), (1, 2, 3), (0, 3, 2)]), ["mesh-closed"], "no border"),
+        ["ball"] = (Ball, ["mesh-closed"], "no border"),
         ["tube"] = (Tube(), ["mesh-tube"], "621.2 mm round from vertex 1 at (0, 100, 0) mm"), // 24 · 100 sin 15°.
         ["hole"] = (Sheet().Without(90), ["mesh-hole"], "1 hole: 34.1 mm round"), // (2 + √2) · 10.
         ["two holes"] = (Sheet().Without(90, 130), ["mesh-hole"], "2 holes: "),
         ["tube with a hole"] = (Tube(24, 8).Without(100), ["mesh-tube", "mesh-hole"], "1 hole: "),
         ["narrow end or hole"] = (Tube(taper: 14), ["mesh-hole"], "narrow end of a tube or cone"),
         ["two pieces"] = (Sheet().And(Sheet(2), new Vec3(50, 0, 0)), ["mesh-pieces"], "2 pieces: 200 faces, 10000 mm², with face 1 at (0, 6.667, 3.333) mm; 8 faces, 10000 mm²"),
-        ["three leaves on one edge"] = (new TriangleMesh(
-            [Vec3.Zero, new(10, 0, 0), new(0, 10, 0), new(0, -10, 0), new(0, 0, 10)], [(0, 1, 2), (1, 0, 3), (0, 1, 4)]), ["mesh-edge-shared"], "the first has 3, at (5, 0, 0) mm"),
-        ["bow-tie"] = (new TriangleMesh(
-            [Vec3.Zero, new(10, 5, 0), new(10, -5, 0), new(-10, 5, 0), new(-10, -5, 0)], [(0, 2, 1), (0, 3, 4)]), ["mesh-bow-tie"], "first vertex 1 at (0, 0, 0) mm"),
+        ["three leaves on one edge"] = (Leaves, ["mesh-edge-shared"], "the first has 3, at (5, 0, 0) mm"),
+        ["bow-tie"] = (BowTie, ["mesh-bow-tie"], "first vertex 1 at (0, 0, 0) mm"),
         ["bow-tie at a closed fan"] = (Fan(6).Touching(), ["mesh-bow-tie"], "first vertex 1 at"),
         ["face turned over"] = (Sheet().Turned(f => f == 17), ["mesh-face-turned"], "1 face is turned over against its neighbours, first face 18 at"),
         ["most faces turned over"] = (Sheet().Turned(f => f is not 17 and not 40), ["mesh-face-turned"], "(faces 18, 41)"),
         ["strip with half a twist"] = (Moebius(), ["mesh-one-sided"], "one side only"),
         ["vertex twice in a face"] = (Sheet() with { Faces = [.. Sheet().Faces, (3, 3, 4)] }, ["mesh-face-repeats"], "face 201 at"),
-        ["thin face"] = (new TriangleMesh([Vec3.Zero, new(10, 0, 0), new(10, 10, 0), new(5, 5, 0)], [(0, 1, 2), (0, 2, 3)]), ["mesh-face-thin"], "first face 2 at (5, 5, 0) mm"),
+        ["thin face"] = (WithThinFace, ["mesh-face-thin"], "first face 2 at (5, 5, 0) mm"),
         ["loose triangles"] = (Sheet().Loose(), ["mesh-seam"], "at the place of another"),
         ["loose triangles of a tube"] = (Tube().Loose(), ["mesh-seam", "mesh-tube"], ""),
         ["two sheets side by side"] = (Sheet().And(Sheet(), new Vec3(0, 100 + 1e-5, 0)), ["mesh-seam"], "11 vertices lie"),

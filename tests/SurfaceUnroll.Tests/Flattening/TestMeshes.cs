@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Tests.Flattening;
@@ -36,6 +38,20 @@ internal static class TestMeshes
         }
         return new TriangleMesh([.. places], [.. faces]);
     }
+
+    /// <summary>Four triangles all round.</summary>
+    public static TriangleMesh Ball { get; } = new([Vec3.Zero, new(1, 0, 0), new(0, 1, 0), new(0, 0, 1)], [(0, 2, 1), (0, 1, 3), (1, 2, 3), (0, 3, 2)]);
+
+    /// <summary>Three triangles on one edge.</summary>
+    public static TriangleMesh Leaves { get; } = new(
+        [Vec3.Zero, new(10, 0, 0), new(0, 10, 0), new(0, -10, 0), new(0, 0, 10)], [(0, 1, 2), (1, 0, 3), (0, 1, 4)]);
+
+    /// <summary>Two triangles with one vertex in common.</summary>
+    public static TriangleMesh BowTie { get; } = new(
+        [Vec3.Zero, new(10, 5, 0), new(10, -5, 0), new(-10, 5, 0), new(-10, -5, 0)], [(0, 2, 1), (0, 3, 4)]);
+
+    /// <summary>Two triangles, the second without area.</summary>
+    public static TriangleMesh WithThinFace { get; } = new([Vec3.Zero, new(10, 0, 0), new(10, 10, 0), new(5, 5, 0)], [(0, 1, 2), (0, 2, 3)]);
 
     /// <summary>A flat square of side 100.</summary>
     public static TriangleMesh Sheet(int n = 10) => Grid(n, n, (i, j) => new Vec3(0, 100.0 * i / n, 100.0 * j / n));
@@ -83,4 +99,13 @@ internal static class TestMeshes
     public static TriangleMesh Loose(this TriangleMesh mesh) => new(
         [.. mesh.Faces.SelectMany(f => new[] { mesh.Places[f.A], mesh.Places[f.B], mesh.Places[f.C] })],
         [.. mesh.Faces.Select((_, f) => (3 * f, 3 * f + 1, 3 * f + 2))]);
+
+    /// <summary>As a Wavefront OBJ file.</summary>
+    public static byte[] Obj(TriangleMesh mesh)
+    {
+        var text = new StringBuilder();
+        foreach (Vec3 p in mesh.Places) text.Append(CultureInfo.InvariantCulture, $"v {p.X:R} {p.Y:R} {p.Z:R}\n");
+        foreach ((int a, int b, int c) in mesh.Faces) text.Append(CultureInfo.InvariantCulture, $"f {a + 1} {b + 1} {c + 1}\n");
+        return Encoding.Latin1.GetBytes(text.ToString());
+    }
 }

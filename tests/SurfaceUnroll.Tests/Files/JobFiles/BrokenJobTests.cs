@@ -12,7 +12,7 @@ public class BrokenJobTests
     {
         (_, string text, string code, string path) = BrokenJobs.All.Single(j => j.Name == name);
         int mark = text.IndexOf('¶', StringComparison.Ordinal);
-        JobReading reading = JobFile.Read(text.Remove(mark, 1));
+        JobReading reading = JobFile.Read(text.Remove(mark, 1), BrokenPanels.Open);
 
         Assert.Null(reading.Job);
         Fault fault = Assert.Single(reading.Faults, f => f.Code == code);
@@ -27,7 +27,7 @@ public class BrokenJobTests
     public void One_fault_is_reported_once(string name)
     {
         (_, string text, string code, _) = BrokenJobs.All.Single(j => j.Name == name);
-        JobReading reading = JobFile.Read(text.Replace("¶", "", StringComparison.Ordinal));
+        JobReading reading = JobFile.Read(text.Replace("¶", "", StringComparison.Ordinal), BrokenPanels.Open);
         Assert.Equal([code], reading.Faults.Select(f => f.Code).Where(c => c == code || c != "panels-none"));
     }
 

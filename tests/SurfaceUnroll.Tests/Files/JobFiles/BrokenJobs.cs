@@ -8,7 +8,7 @@ internal static class BrokenJobs
 
     /// <summary>Name, text with the mark, code, path.</summary>
     public static IEnumerable<(string Name, string Text, string Code, string Path)> All =>
-        [.. WholeFile, .. Heads, .. Points, .. Kinds, .. Runs, .. Placements, .. SideViews, .. PanelFaults, .. Papers];
+        [.. WholeFile, .. Heads, .. Points, .. Kinds, .. Runs, .. Placements, .. SideViews, .. PanelFaults, .. BrokenPanels.All, .. Papers];
 
     private static (string, string, string, string)[] WholeFile =>
     [
@@ -151,11 +151,9 @@ internal static class BrokenJobs
         ("panel of two kinds", Job(panels: "[{ \"name\": \"cover\", \"loft\": [\"front\", \"rear\"], ¶\"flat\": \"front\" }]"), "panel-two-kinds", "panels[0].flat"),
         ("flat plate", Job(panels: "[{ \"name\": \"cover\", \"flat\": ¶\"front\" }]"), "panel-kind-not-yet", "panels[0].flat"),
         ("bent plate", Job(panels: "[{ \"name\": \"cover\", \"bent\": ¶{} }]"), "panel-kind-not-yet", "panels[0].bent"),
-        ("mesh", Job(panels: "[{ \"name\": \"cover\", \"mesh\": ¶\"cover.obj\" }]"), "panel-kind-not-yet", "panels[0].mesh"),
         ("loft empty", Loft("¶[]"), "loft-empty", "panels[0].loft"),
         ("loft of one curve", Loft("¶[\"front\"]"), "loft-one-curve", "panels[0].loft"),
-        ("loft of three curves", Job(front: "{ \"chord\": 9, \"rise\": 1 }, \"mid\": { \"chord\": 9, \"rise\": 2 }",
-            panels: "[{ \"name\": \"cover\", \"loft\": ¶[\"front\", \"mid\", \"rear\"] }]"), "panel-kind-not-yet", "panels[0].loft"),
+        ("same curve twice in a loft of three", Loft("[\"front\", \"rear\", ¶\"front\"]"), "loft-same-curve", "panels[0].loft[2]"),
         ("loft a text", Loft("¶\"front\""), "wrong-type", "panels[0].loft"),
         ("loft of numbers", Loft("[\"front\", ¶2]"), "wrong-type", "panels[0].loft[1]"),
         ("absent curve", Loft("[\"front\", ¶\"raer\"]"), "curve-absent", "panels[0].loft[1]"),

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using SurfaceUnroll.Files.JobFiles;
+using SurfaceUnroll.Tests.Flattening;
 
 namespace SurfaceUnroll.Tests.Files.JobFiles;
 
@@ -17,13 +18,13 @@ public partial class JobFileGuideTests
     {
         string[] examples = [.. Example().Matches(Guide).Select(m => m.Groups[1].Value)];
         Assert.True(examples.Length >= 7);
-        Assert.All(examples, example => Assert.Empty(JobFile.Read(WholeJob(example)).Faults));
+        Assert.All(examples, example => Assert.Empty(JobFile.Read(WholeJob(example), _ => TestMeshes.Obj(TestMeshes.Sheet())).Faults));
     }
 
     // Examples are a whole job, one curve, the panels or the paper.
     private static string WholeJob(string example)
     {
-        const string curves = "\"front\": { \"chord\": 9, \"rise\": 1 }, \"rear\": { \"chord\": 9, \"rise\": 2 }", panels = "\"panels\": [{ \"name\": \"a\", \"loft\": [\"front\", \"rear\"] }]";
+        const string curves = "\"front\": { \"chord\": 9, \"rise\": 1 }, \"middle\": { \"chord\": 9, \"rise\": 3 }, \"rear\": { \"chord\": 9, \"rise\": 2 }", panels = "\"panels\": [{ \"name\": \"a\", \"loft\": [\"front\", \"rear\"] }]";
         if (example.StartsWith('{')) return example;
         if (example.StartsWith("\"panels\"", StringComparison.Ordinal)) return $"{{ \"units\": \"mm\", \"curves\": {{ {curves} }}, {example} }}";
         if (example.StartsWith("\"paper\"", StringComparison.Ordinal)) return $"{{ \"units\": \"mm\", \"curves\": {{ {curves} }}, {panels}, {example} }}";

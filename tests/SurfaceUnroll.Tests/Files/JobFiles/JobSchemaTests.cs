@@ -21,8 +21,9 @@ public class JobSchemaTests
     public static TheoryData<string> Broken =>
     [
         .. BrokenJobs.All
+            .Where(j => !j.Code.StartsWith("mesh-", StringComparison.Ordinal) || j.Code == "mesh-file-kind") // The others are in the mesh file.
             .Where(j => !BeyondSchema.Contains(j.Code) && !j.Code.StartsWith("json-", StringComparison.Ordinal) && j.Code is not ("file-empty" or "not-a-number"))
-            .Where(j => j.Name is not ("face not said" or "chord negative")) // The one needs the thickness too; the other is a text.
+            .Where(j => j.Name is not ("face not said" or "chord negative" or "cost of shrinking NaN")) // The one needs the thickness too; the second is a text, the third no JSON.
             .Select(j => j.Name),
     ];
 

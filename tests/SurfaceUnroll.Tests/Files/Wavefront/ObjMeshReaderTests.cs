@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using System.Text;
 using SurfaceUnroll.Files.Meshes;
 using SurfaceUnroll.Files.Wavefront;
@@ -122,10 +121,7 @@ public class ObjMeshReaderTests
     public void Two_hundred_thousand_triangles_are_read_in_a_moment()
     {
         TriangleMesh mesh = TestMeshes.Grid(316, 316, (i, j) => new Vec3(i / 7.0, j / 3.0, Math.Sin(i)));
-        var text = new StringBuilder();
-        foreach (Vec3 p in mesh.Places) text.Append(CultureInfo.InvariantCulture, $"v {p.X:R} {p.Y:R} {p.Z:R}\n");
-        foreach ((int a, int b, int c) in mesh.Faces) text.Append(CultureInfo.InvariantCulture, $"f {a + 1} {b + 1} {c + 1}\n");
-        byte[] bytes = Encoding.Latin1.GetBytes(text.ToString());
+        byte[] bytes = TestMeshes.Obj(mesh);
         var watch = Stopwatch.StartNew();
         MeshReading reading = ObjMeshReader.Read(bytes);
         Assert.InRange(watch.Elapsed.TotalSeconds, 0, 20);
