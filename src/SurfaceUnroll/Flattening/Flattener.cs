@@ -20,10 +20,10 @@ public static class Flattener
         ArgumentNullException.ThrowIfNull(mesh);
         options ??= FlatteningOptions.Default;
         ArgumentOutOfRangeException.ThrowIfLessThan(options.ShrinkCost, 1);
-        FlatteningProblem problem = FlatteningProblem.Of(mesh);
+        FlatteningProblem problem = FlatteningProblem.Of(mesh, options.Held);
         var energy = new FormingEnergy(problem.Rest, problem.Matrix, options.ShrinkCost);
         (double[] x, FlatteningStart kind) = First(mesh, problem, energy, options.Starts, cancellation);
-        HeldEdges held = Held(mesh, problem, options.Held);
+        var held = new HeldEdges(mesh, options.Held, problem.Ranks(), problem.Rest.TotalArea);
         var descent = new NewtonDescent(energy, held, problem, options.ShrinkCost == 1 ? NewtonDescent.Smooth : NewtonDescent.Kinked);
         int steps = 0;
         for (int i = 0; i < MostDescents; i++)
@@ -33,16 +33,6 @@ public static class Flattener
         }
         (double stretch, double shrink) = Worst(problem.Rest, x);
         return new FlattenedMesh(problem.FromSolver(x), kind, steps, energy.Evaluate(x), stretch, shrink);
-    }
-
-    private static HeldEdges Held(TriangleMesh mesh, FlatteningProblem problem, ImmutableArray<(int A, int B)> held)
-    {
-        if (held.IsEmpty) return HeldEdges.None;
-        int[] rank = problem.Ranks();
-        return new HeldEdges(
-            [.. held.SelectMany(e => new[] { rank[e.A], rank[e.B] })],
-            [.. held.Select(e => (mesh.Places[e.B] - mesh.Places[e.A]).Length)],
-            problem.Rest.TotalArea);
     }
 
     private static (double[] X, FlatteningStart Kind) First(

@@ -12,8 +12,8 @@ public sealed record FlatteningOptions
     /// <summary>What shrinking costs against stretching by as much, ≥ 1.</summary>
     public double ShrinkCost { get; init; } = 1;
 
-    /// <summary>Pairs of vertices joined by an edge that keeps its formed length on the blank; none twice.</summary>
-    public ImmutableArray<(int A, int B)> Held { get; init; } = [];
+    /// <summary>Vertices along each part of the border that keeps its formed length on the blank, neighbour by neighbour; no edge twice.</summary>
+    public ImmutableArray<ImmutableArray<int>> Held { get; init; } = [];
 
     /// <summary>First blanks to try in turn, one place a vertex; the first that turns no triangle over is used.</summary>
     public ImmutableArray<ImmutableArray<Vec2>> Starts { get; init; } = [];

@@ -26,17 +26,22 @@ internal sealed class FlatteningProblem
     /// <summary>Room for its factor.</summary>
     public FrontalCholesky Factor { get; }
 
-    /// <summary>Prepares a mesh; its faces have area.</summary>
-    public static FlatteningProblem Of(TriangleMesh mesh)
+    /// <summary>Prepares a mesh.</summary>
+    /// <param name="mesh">Its faces have area.</param>
+    /// <param name="held">Chains of vertices that will be held.</param>
+    public static FlatteningProblem Of(TriangleMesh mesh, ImmutableArray<ImmutableArray<int>> held)
     {
         int[] corners = new int[3 * mesh.Faces.Length];
         for (int t = 0; t < mesh.Faces.Length; t++) (corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]) = mesh.Faces[t];
-        Dissection dissection = Dissection.Of(MeshGraph.Of(mesh.Places.Length, corners), mesh.Places.AsSpan());
+        // Places along a held edge act on each other two by two, as if they were a triangle.
+        int[] linked = [.. corners, .. HeldEdges.Bends(held).SelectMany(b => new[] { b.A, b.B, b.C })];
+        Dissection dissection = Dissection.Of(MeshGraph.Of(mesh.Places.Length, linked), mesh.Places.AsSpan());
         int[] order = dissection.Order, rank = new int[order.Length];
         for (int i = 0; i < order.Length; i++) rank[order[i]] = i;
-        for (int i = 0; i < corners.Length; i++) corners[i] = rank[corners[i]];
+        for (int i = 0; i < linked.Length; i++) linked[i] = rank[linked[i]];
+        corners = linked[..corners.Length];
         Vec3[] places = Array.ConvertAll(order, v => mesh.Places[v]);
-        MeshGraph graph = MeshGraph.Of(places.Length, corners);
+        MeshGraph graph = MeshGraph.Of(places.Length, linked);
         BlockSystem matrix = BlockSystem.Of(graph);
         var factor = new FrontalCholesky(matrix, FrontTree.Of(matrix, dissection.Root));
         return new FlatteningProblem(order, RestTriangles.Of(places, corners), graph, matrix, factor);

@@ -38,28 +38,9 @@ public static class GridFlattening
         return new FlattenedGrid(mesh, Flattener.Flatten(mesh.Mesh, options, cancellation));
     }
 
-    /// <summary>The edges of a grid's mesh that lie along its named edges.</summary>
-    internal static ImmutableArray<(int A, int B)> Held(GridMesh mesh, ImmutableArray<string> names)
-    {
-        (int rows, int columns) = (mesh.Grid.Rows, mesh.Grid.Columns);
-        var held = new HashSet<(int, int)>();
-        foreach (string name in names)
-        {
-            int count = name is "front" or "rear" ? columns : rows;
-            for (int i = 0; i + 1 < count; i++)
-            {
-                (int a, int b) = name switch
-                {
-                    "front" => (mesh.At(0, i), mesh.At(0, i + 1)),
-                    "rear" => (mesh.At(rows - 1, i), mesh.At(rows - 1, i + 1)),
-                    "left" => (mesh.At(i, 0), mesh.At(i + 1, 0)),
-                    _ => (mesh.At(i, columns - 1), mesh.At(i + 1, columns - 1)),
-                };
-                if (a != b) held.Add((Math.Min(a, b), Math.Max(a, b)));
-            }
-        }
-        return [.. held.Order()];
-    }
+    /// <summary>The vertices along named edges of a grid, from left to right and from front to rear.</summary>
+    internal static ImmutableArray<ImmutableArray<int>> Held(GridMesh mesh, ImmutableArray<string> names) =>
+        [.. names.Select(mesh.Edge).Where(chain => chain.Length > 1)];
 
     // Every second one, and the last; all where there are few.
     private static int[] Kept(int count) =>

@@ -19,6 +19,21 @@ public sealed record GridMesh(SheetGrid Grid, TriangleMesh Mesh, ImmutableArray<
     /// <summary>Vertex at a row and a column.</summary>
     public int At(int row, int column) => VertexOf[row * Grid.Columns + column];
 
+    /// <summary>Vertices along an edge, each once: front and rear from left to right, left and right from front to rear.</summary>
+    /// <param name="name">front, right, rear or left.</param>
+    public ImmutableArray<int> Edge(string name)
+    {
+        (int rows, int columns) = (Grid.Rows, Grid.Columns);
+        IEnumerable<int> vertices = name switch
+        {
+            "front" => Enumerable.Range(0, columns).Select(c => At(0, c)),
+            "rear" => Enumerable.Range(0, columns).Select(c => At(rows - 1, c)),
+            "left" => Enumerable.Range(0, rows).Select(r => At(r, 0)),
+            _ => Enumerable.Range(0, rows).Select(r => At(r, columns - 1)),
+        };
+        return [.. vertices.Distinct()];
+    }
+
     /// <summary>Two triangles to a cell; the diagonals of the right half of a mirrored sheet are mirrored.</summary>
     public static GridMesh Of(SheetGrid grid)
     {
