@@ -16,11 +16,17 @@ internal static class PanelRows
     /// <summary>The rows from the verdict's reasons to the count of element lines.</summary>
     public static IEnumerable<(string Label, string Value)> Of(PanelDevelopment panel, LengthUnit units)
     {
-        yield return ("Twist of the sheet", Twist(panel.Twist));
-        if (panel.Spec.Elements == ElementMatching.BendOnly) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
+        if (!panel.Elements.IsEmpty) yield return ("Twist of the sheet", Twist(panel.Twist));
+        if (panel.Spec is { Elements: ElementMatching.BendOnly, Loft.Length: 2 }) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
         if (panel.Verdict != Verdict.BendsOnly)
         {
-            yield return ("Stretch, shrink", $"largest {Percent(panel.Strain.MaxStretch)}, {Percent(panel.Strain.MaxShrink)}");
+            yield return ("Stretch, shrink", $"largest {Percent(panel.Strain.MaxStretch)}, {Percent(panel.Strain.MaxShrink)}; limit {Percent(panel.Limit)}");
+        }
+        foreach (PieceChoice choice in panel.Piece is null or { Number: 1 } ? panel.Choices : [])
+        {
+            string pieces = choice.Pieces == 1 ? "  in one piece" : $"  in {choice.Pieces.ToString(CultureInfo.InvariantCulture)} pieces";
+            string weld = choice.WeldLength > 0 ? $", {ShopLength.Print(choice.WeldLength, units)} of weld" : "";
+            yield return (pieces, $"about {Percent(choice.MaxStretch)}, {Percent(choice.MaxShrink)}{weld}");
         }
         Box blank = Box.Around(panel.Cut);
         yield return ("Blank, across × along", $"{ShopLength.Print(blank.Width, units)} × {ShopLength.Print(blank.Height, units)}");
@@ -36,6 +42,7 @@ internal static class PanelRows
                 ? "" : $" (formed {ShopLength.Print(edge.FormedLength, units)})";
             yield return ($"Edge, {edge.Name}", ShopLength.Print(edge.FlatLength, units) + formed);
         }
+        if (panel.Elements.IsEmpty) yield break;
         int drawn = panel.Elements.Count(e => e.Number > 0);
         yield return ("Element lines", drawn == 0 ? "none drawn" : $"{drawn}, numbered from the left");
     }

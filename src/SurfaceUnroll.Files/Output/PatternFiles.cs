@@ -14,7 +14,7 @@ namespace SurfaceUnroll.Files.Output;
 /// <summary>Every output file of a development.</summary>
 public static class PatternFiles
 {
-    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, then <c>report.json</c>.</summary>
+    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then <c>report.json</c>.</summary>
     public static ImmutableArray<OutputFile> Of(Development development) =>
         [.. development.Panels.SelectMany(p => OfPanel(p, development.Job)), new OutputFile("report.json", ReportJson.Write(development))];
 
@@ -27,5 +27,8 @@ public static class PatternFiles
         yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));
         yield return new OutputFile(name + "-preview.svg", PreviewSvg.Write(panel, job));
+        if (panel.Map is not { } map) yield break;
+        yield return new OutputFile(name + "-strain.svg", PageSvg.Write(PatternPages.StrainSheet(panel, job), $"{panel.Spec.Name} – {job.Name}"));
+        yield return new OutputFile(name + "-strain.csv", StrainCsv.Write(panel.Mesh, map));
     }
 }

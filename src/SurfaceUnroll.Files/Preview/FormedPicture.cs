@@ -31,8 +31,12 @@ internal sealed class FormedPicture
     public static ImmutableArray<Shape> Of(PanelDevelopment panel, Camera camera)
     {
         var picture = new FormedPicture(panel, camera);
-        picture.AddFacets();
-        picture.AddLines();
+        if (panel.Elements.IsEmpty) picture.AddTriangles(panel.Mesh);
+        else
+        {
+            picture.AddFacets();
+            picture.AddLines();
+        }
         return [.. picture._shapes.OrderBy(s => s.Nearness).Select(s => s.Shape)];
     }
 
@@ -57,6 +61,16 @@ internal sealed class FormedPicture
                 string colour = Palette.Facet(smooth == Vec3.Zero ? normal : smooth, _camera);
                 Add([a, b, c, d], colour, 0, 0);
             }
+        }
+    }
+
+    // A sheet without lines: its own triangles, thinned to none where there are very many.
+    private void AddTriangles(SheetMesh mesh)
+    {
+        foreach ((int a, int b, int c) in mesh.Faces)
+        {
+            Vec3 p = mesh.Formed[a], q = mesh.Formed[b], r = mesh.Formed[c];
+            Add([p, q, r], Palette.Facet((q - p).Cross(r - p).Unit, _camera), 0, 0);
         }
     }
 
@@ -95,5 +109,12 @@ internal sealed class FormedPicture
         _shapes.Add((nearness, new Shape([.. corners.Select(_camera.Project)], colour, width)));
     }
 
-    private Vec3 At(int line, int piece) => Vec3.Lerp(_lines[line].FormedFront, _lines[line].FormedRear, piece / (double)Pieces);
+    // By equal steps of the line's own places: straight lines have two, those of a crowned sheet many.
+    private Vec3 At(int line, int piece)
+    {
+        ImmutableArray<Vec3> path = _lines[line].FormedPath;
+        double at = (path.Length - 1) * piece / (double)Pieces;
+        int i = Math.Min((int)at, path.Length - 2);
+        return Vec3.Lerp(path[i], path[i + 1], at - i);
+    }
 }

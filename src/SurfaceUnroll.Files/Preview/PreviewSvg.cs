@@ -58,6 +58,7 @@ public static class PreviewSvg
     // The words stand off the sheet, on the side away from its middle.
     private static void LabelFormed(PreviewCanvas canvas, PanelDevelopment panel, Camera camera, PictureFrame frame)
     {
+        if (panel.Elements.IsEmpty) return;
         ElementLine middle = panel.Elements[panel.Elements.Length / 2];
         Vec2 front = frame.Place(camera.Project(middle.FormedFront)), rear = frame.Place(camera.Project(middle.FormedRear));
         Vec2 away = (front - rear).Unit;
@@ -74,9 +75,10 @@ public static class PreviewSvg
         for (int i = 1; i + 1 < panel.Elements.Length; i++)
         {
             ElementLine line = panel.Elements[i];
-            if (line.Number > 0) canvas.Line([frame.Place(line.Front), frame.Place(line.Rear)], Palette.Element, 0.8, "7 2 1.5 2");
+            if (line.Number > 0) canvas.Line([.. line.Path.Select(frame.Place)], Palette.Element, 0.8, "7 2 1.5 2");
         }
         canvas.End();
+        if (panel.Elements.IsEmpty) return;
         NumberLines(canvas, panel, frame);
         ElementLine middle = panel.Elements[panel.Elements.Length / 2];
         Vec2 top = frame.Place(middle.Front), bottom = frame.Place(middle.Rear);

@@ -30,6 +30,7 @@ public static class ReportJson
             }
             json.WriteEndArray();
             WriteNotices(json, development);
+            WriteTimings(json, development);
             json.WriteEndObject();
         }
         buffer.WriteByte((byte)'\n');
@@ -48,15 +49,21 @@ public static class ReportJson
     {
         json.WriteStartObject();
         json.WriteString("name", panel.Spec.Name);
-        json.WriteString("kind", "loft");
+        json.WriteString("kind", panel.Spec.Mesh is null ? "loft" : "mesh");
+        if (panel.Piece is { } piece)
+        {
+            json.WriteStartObject("piece");
+            json.WriteString("panel", piece.Panel);
+            json.WriteNumber("number", piece.Number);
+            json.WriteNumber("count", piece.Count);
+            json.WriteEndObject();
+        }
         json.WriteString("verdict", Words(panel.Verdict));
         WriteTwist(json, "twist", panel.Twist);
         WriteTwist(json, "even", panel.EvenTwist);
-        json.WriteStartObject("strain");
-        json.WriteNumber("maxStretch", panel.Strain.MaxStretch + 0.0);
-        json.WriteNumber("maxShrink", panel.Strain.MaxShrink + 0.0);
-        json.WriteNumber("energy", panel.Strain.Energy + 0.0);
-        json.WriteEndObject();
+        WriteStrain(json, "strain", panel.Strain);
+        json.WriteNumber("limit", panel.Limit);
+        StrainReport.Write(json, panel);
         json.WriteNumber("formedArea", Mm(panel.FormedArea));
         json.WriteNumber("flatArea", Mm(panel.FlatArea));
         Box blank = Box.Around(panel.Cut);
@@ -67,6 +74,15 @@ public static class ReportJson
         WriteEdges(json, panel);
         WriteElements(json, panel);
         WritePoints(json, "cut", panel.Cut);
+        json.WriteEndObject();
+    }
+
+    internal static void WriteStrain(Utf8JsonWriter json, string name, StrainSummary strain)
+    {
+        json.WriteStartObject(name);
+        json.WriteNumber("maxStretch", strain.MaxStretch + 0.0);
+        json.WriteNumber("maxShrink", strain.MaxShrink + 0.0);
+        json.WriteNumber("energy", strain.Energy + 0.0);
         json.WriteEndObject();
     }
 
@@ -140,6 +156,20 @@ public static class ReportJson
         json.WriteEndArray();
     }
 
+    // The one part of the outputs that differs from run to run.
+    private static void WriteTimings(Utf8JsonWriter json, Development development)
+    {
+        json.WriteStartArray("timingsMs");
+        foreach ((string step, double milliseconds) in development.Timings)
+        {
+            json.WriteStartObject();
+            json.WriteString("step", step);
+            json.WriteNumber("ms", Math.Round(milliseconds, 1));
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
     private static string Words(Severity severity) => severity switch
     {
         Severity.Note => "note",
@@ -158,14 +188,14 @@ public static class ReportJson
     }
 
     // A point on one line: an indented pair would take four.
-    private static void WritePoint(Utf8JsonWriter json, Vec2 p)
+    internal static void WritePoint(Utf8JsonWriter json, Vec2 p)
     {
         var text = new StringBuilder("[", 48);
         text.Append(PlainNumber.Mm(p.X)).Append(", ").Append(PlainNumber.Mm(p.Y)).Append(']');
         json.WriteRawValue(text.ToString(), skipInputValidation: true);
     }
 
-    private static double Mm(double value) => PlainNumber.Rounded(value, PlainNumber.LengthDecimals);
+    internal static double Mm(double value) => PlainNumber.Rounded(value, PlainNumber.LengthDecimals);
 
     private static double Degrees(double radians) => PlainNumber.Rounded(radians * 180 / Math.PI, AngleDecimals);
 }

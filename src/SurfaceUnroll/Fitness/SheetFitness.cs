@@ -12,9 +12,6 @@ public static class SheetFitness
     /// <summary>Strain up to which a sheet "bends only": 0.1 %, about the elastic strain of mild steel at yield (280 MPa / 210 GPa = 0.13 %).</summary>
     public const double BendsOnlyStrain = 1e-3;
 
-    /// <summary>Strain past which sheet cannot be trusted to follow: 20 %, the uniform elongation of low-carbon steel strip (n ≈ 0.20; from memory).</summary>
-    public const double LimitStrain = 0.20;
-
     // Twist (radians) up to which a strip adds nothing to the energy that rounding would keep.
     private const double Negligible = 1e-6;
 
@@ -68,12 +65,13 @@ public static class SheetFitness
     }
 
     /// <summary>The word for a strain.</summary>
-    public static Verdict Judge(StrainSummary strain) => Math.Max(strain.MaxStretch, strain.MaxShrink) switch
+    /// <param name="strain">Blank to part.</param>
+    /// <param name="limit">Uniform elongation of the material, as a fraction.</param>
+    public static Verdict Judge(StrainSummary strain, double limit)
     {
-        <= BendsOnlyStrain => Verdict.BendsOnly,
-        <= LimitStrain => Verdict.NeedsStretching,
-        _ => Verdict.PastTheLimit,
-    };
+        double worst = Math.Max(strain.MaxStretch, strain.MaxShrink);
+        return worst <= BendsOnlyStrain ? Verdict.BendsOnly : worst <= limit ? Verdict.NeedsStretching : Verdict.PastTheLimit;
+    }
 
     // Σ A (2/3) e² over the line by Simpson's rule in eight steps; the other principal strain is zero.
     private static double Energy(Strip s)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Fitness;
 
@@ -16,6 +17,8 @@ public static class Developer
     public static Development Develop(Job job, IProgress<string>? progress = null, CancellationToken cancellation = default)
     {
         var notices = ImmutableArray.CreateBuilder<Notice>();
+        var timings = ImmutableArray.CreateBuilder<(string, double)>();
+        var clock = Stopwatch.StartNew();
         var curves = new Dictionary<string, SpaceCurve>();
         foreach (NamedCurve named in job.Curves)
         {
@@ -25,23 +28,40 @@ public static class Developer
             if (reading.Curve is { } curve) curves[named.Name] = curve;
         }
         notices.AddRange(UnusedCurves(job));
+        timings.Add(("curves", clock.Elapsed.TotalMilliseconds));
 
         var panels = ImmutableArray.CreateBuilder<PanelDevelopment>();
         for (int i = 0; i < job.Panels.Length; i++)
         {
             PanelSpec spec = job.Panels[i];
             cancellation.ThrowIfCancellationRequested();
-            if (spec.Mesh is not null) continue;
-            if (!curves.TryGetValue(spec.Loft[0], out SpaceCurve? front) || !curves.TryGetValue(spec.Loft[^1], out SpaceCurve? rear)) continue;
+            clock.Restart();
             progress?.Report($"Developing {spec.Name}");
-            (front, rear, Notice? turned) = Aligned(spec, front, rear);
-            if (turned is not null) notices.Add(turned);
-            PanelResult result = PanelDeveloper.Develop(job, spec, $"panels[{i}]", front, rear);
+            PanelResult? result = Panel(job, spec, $"panels[{i}]", curves, notices, cancellation);
+            if (result is null) continue;
             notices.AddRange(result.Notices);
-            if (result.Panel is { } panel) panels.Add(panel);
+            panels.AddRange(result.Panels);
+            timings.Add((spec.Name, clock.Elapsed.TotalMilliseconds));
         }
         bool failed = notices.Any(n => n.Severity == Severity.Error);
-        return new Development(job, failed ? [] : panels.ToImmutable(), notices.ToImmutable());
+        return new Development(job, failed ? [] : panels.ToImmutable(), notices.ToImmutable()) { Timings = timings.ToImmutable() };
+    }
+
+    // Null where a curve of the panel has faults of its own.
+    private static PanelResult? Panel(
+        Job job, PanelSpec spec, string where, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
+    {
+        if (spec.Mesh is not null) return PanelDeveloper.Develop(job, spec, where, cancellation);
+        if (!spec.Loft.All(curves.ContainsKey)) return null;
+        var aligned = ImmutableArray.Create(curves[spec.Loft[0]]);
+        for (int k = 1; k < spec.Loft.Length; k++)
+        {
+            (SpaceCurve front, SpaceCurve rear, Notice? turned) = Aligned(spec.Loft[k - 1], spec.Loft[k], aligned[^1], curves[spec.Loft[k]]);
+            if (turned is not null) notices.Add(turned);
+            // Once two curves run the same way, a third is turned to them and not they to it.
+            aligned = k == 1 ? [front, rear] : aligned.Add(ReferenceEquals(front, aligned[^1]) ? rear : curves[spec.Loft[k]].Reversed());
+        }
+        return PanelDeveloper.Develop(job, spec, where, aligned, cancellation);
     }
 
     private static IEnumerable<Notice> UnusedCurves(Job job) =>
@@ -50,14 +70,14 @@ public static class Developer
             .Select(c => new Notice("curve-unused", Severity.Note, $"curves.{c.Name}", $"No panel uses the curve “{c.Name}”.", "Name it in a panel's loft, or leave it out."));
 
     // Turns round the curve that runs against left → right, or the rear one if that does not tell.
-    private static (SpaceCurve Front, SpaceCurve Rear, Notice? Turned) Aligned(PanelSpec spec, SpaceCurve front, SpaceCurve rear)
+    private static (SpaceCurve Front, SpaceCurve Rear, Notice? Turned) Aligned(string frontName, string rearName, SpaceCurve front, SpaceCurve rear)
     {
         if (!CurveDirection.Opposed(front, rear)) return (front, rear, null);
         bool turnFront = CurveDirection.Rightward(front) < 0 && CurveDirection.Rightward(rear) >= 0;
-        string name = turnFront ? spec.Loft[0] : spec.Loft[^1];
+        string name = turnFront ? frontName : rearName;
         var notice = new Notice(
             "curve-turned-round", Severity.Note, $"curves.{name}",
-            $"“{spec.Loft[0]}” and “{spec.Loft[^1]}” were measured in opposite directions; “{name}” was turned round.",
+            $"“{frontName}” and “{rearName}” were measured in opposite directions; “{name}” was turned round.",
             "Nothing to do if that is right. To be rid of this note, list its points from left to right.");
         return turnFront ? (front.Reversed(), rear, notice) : (front, rear.Reversed(), notice);
     }

@@ -9,6 +9,9 @@ namespace SurfaceUnroll.Jobs;
 /// <param name="Notices">Notes, warnings and errors, in the order of the job.</param>
 public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panels, ImmutableArray<Notice> Notices)
 {
+    /// <summary>What each step took: its name and its time, ms.</summary>
+    public ImmutableArray<(string Step, double Milliseconds)> Timings { get; init; } = [];
+
     /// <summary>True if nothing may be written.</summary>
     public bool Failed => Notices.Any(n => n.Severity == Severity.Error);
 }
@@ -45,8 +48,8 @@ public readonly record struct StrainSummary(double MaxStretch, double MaxShrink,
 /// <param name="Strain">Blank to part.</param>
 /// <param name="FormedArea">mm², net, middle surface.</param>
 /// <param name="FlatArea">mm², net.</param>
-/// <param name="Edges">Front, right, rear, left; front and rear run left to right, left and right run front to rear.</param>
-/// <param name="Elements">Element lines from left to right; the numbered ones are drawn.</param>
+/// <param name="Edges">Front, right, rear, left; front and rear run left to right, left and right run front to rear. Of a mesh the one edge, rim, counter-clockwise.</param>
+/// <param name="Elements">Element lines from left to right; the numbered ones are drawn. None on a mesh.</param>
 /// <param name="Cut">Closed cut line, counter-clockwise, the first point not repeated.</param>
 /// <param name="Mesh">Triangles with formed and flat places.</param>
 public sealed record PanelDevelopment(
@@ -60,7 +63,51 @@ public sealed record PanelDevelopment(
     ImmutableArray<BlankEdge> Edges,
     ImmutableArray<ElementLine> Elements,
     ImmutableArray<Vec2> Cut,
-    SheetMesh Mesh);
+    SheetMesh Mesh)
+{
+    /// <summary>Strain at every vertex of <see cref="Mesh"/>; null where the sheet only bends and was laid out line by line.</summary>
+    public StrainMap? Map { get; init; }
+
+    /// <summary>Which piece of a split panel this is; null if the panel is in one piece.</summary>
+    public PieceOfPanel? Piece { get; init; }
+
+    /// <summary>What one piece to six would ask of the metal; empty where one piece only bends.</summary>
+    public ImmutableArray<PieceChoice> Choices { get; init; } = [];
+
+    /// <summary>Relief cuts of this piece.</summary>
+    public ImmutableArray<SlitOpening> Slits { get; init; } = [];
+
+    /// <summary>The strain if no edge were held; null if none is.</summary>
+    public StrainSummary? Unheld { get; init; }
+
+    /// <summary>Uniform elongation of the material, as a fraction.</summary>
+    public double Limit { get; init; }
+
+    /// <summary>The edge of a name, or null.</summary>
+    public BlankEdge? Edge(string name) => Edges.FirstOrDefault(e => e.Name == name);
+}
+
+/// <summary>One piece of a split panel.</summary>
+/// <param name="Panel">Name of the panel.</param>
+/// <param name="Number">From the left or the front, from 1.</param>
+/// <param name="Count">Pieces in all.</param>
+public sealed record PieceOfPanel(string Panel, int Number, int Count);
+
+/// <summary>What a number of pieces asks of the metal.</summary>
+/// <param name="Pieces">1 to 6.</param>
+/// <param name="MaxStretch">Largest engineering stretch in any piece, as a fraction.</param>
+/// <param name="MaxShrink">Largest engineering shrink in any piece.</param>
+/// <param name="WeldLength">Formed length of the seams added, mm.</param>
+public readonly record struct PieceChoice(int Pieces, double MaxStretch, double MaxShrink, double WeldLength);
+
+/// <summary>A relief cut on the blank.</summary>
+/// <param name="Edge">Edge that it starts from.</param>
+/// <param name="At">Distance along the formed edge from its left or front end, mm.</param>
+/// <param name="Depth">Along the formed sheet, mm.</param>
+/// <param name="Width">Opening at the edge on the blank, mm; negative where the two sides would overlap there.</param>
+/// <param name="Mouth">The two ends of the cut at the edge, on the blank.</param>
+/// <param name="Tip">Its tip on the blank.</param>
+public sealed record SlitOpening(string Edge, double At, double Depth, double Width, (Vec2 Near, Vec2 Far) Mouth, Vec2 Tip);
 
 /// <summary>One edge of the net blank.</summary>
 /// <param name="Name">front, right, rear or left.</param>
@@ -69,7 +116,7 @@ public sealed record PanelDevelopment(
 /// <param name="Flat">The edge on the blank, within 0.01 mm.</param>
 public sealed record BlankEdge(string Name, double FormedLength, double FlatLength, ImmutableArray<Vec2> Flat);
 
-/// <summary>One element line: straight on the formed sheet and on the blank.</summary>
+/// <summary>One element line. It is straight on a sheet between two curves, and on its blank unless the sheet had to be stretched.</summary>
 /// <param name="Number">1, 2, 3 … from the left on the lines that are drawn; 0 on the others.</param>
 /// <param name="FormedFront">Front end in job space, mm.</param>
 /// <param name="FormedRear">Rear end in job space, mm.</param>
@@ -96,8 +143,22 @@ public sealed record ElementLine(
     double BendRadiusRear,
     bool BendsOutward)
 {
-    /// <summary>Length of the line, mm; 0 where the two curves meet.</summary>
-    public double Length => (FormedRear - FormedFront).Length;
+    /// <summary>The line on the formed sheet, front to rear.</summary>
+    public ImmutableArray<Vec3> FormedPath { get => field.IsDefault ? [FormedFront, FormedRear] : field; init; }
+
+    /// <summary>The line on the blank, front to rear.</summary>
+    public ImmutableArray<Vec2> Path { get => field.IsDefault ? [Front, Rear] : field; init; }
+
+    /// <summary>Length of the formed line, mm; 0 where the curves meet.</summary>
+    public double Length
+    {
+        get
+        {
+            double sum = 0;
+            for (int i = 1; i < FormedPath.Length; i++) sum += (FormedPath[i] - FormedPath[i - 1]).Length;
+            return sum;
+        }
+    }
 }
 
 /// <summary>The sheet as triangles, each vertex with its formed and its flat place.</summary>

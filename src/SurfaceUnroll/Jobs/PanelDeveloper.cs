@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Fitness;
+using SurfaceUnroll.Flattening;
+using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Lofting;
 using SurfaceUnroll.Patterns;
@@ -8,38 +10,70 @@ using SurfaceUnroll.Patterns;
 namespace SurfaceUnroll.Jobs;
 
 /// <summary>A developed panel, or why there is none.</summary>
-/// <param name="Panel">Null if a notice is an error.</param>
+/// <param name="Panels">The panel, or its pieces; empty if a notice is an error.</param>
 /// <param name="Notices">What the user should know.</param>
-public sealed record PanelResult(PanelDevelopment? Panel, ImmutableArray<Notice> Notices);
+public sealed record PanelResult(ImmutableArray<PanelDevelopment> Panels, ImmutableArray<Notice> Notices)
+{
+    /// <summary>No panel, for this reason.</summary>
+    internal static PanelResult Failed(Notice error) => new([], [error]);
+}
 
 /// <summary>Runs one panel: sheet → verdict → middle surface → blank → pattern.</summary>
 public static class PanelDeveloper
 {
-    /// <summary>Develops the ruled sheet between two curves that run the same way.</summary>
+    /// <summary>Develops a loft between curves that run the same way.</summary>
     /// <param name="job">Sheet, measured face and units.</param>
     /// <param name="spec">The panel.</param>
     /// <param name="where">Its path in the job file.</param>
-    /// <param name="front">Front curve, left to right.</param>
-    /// <param name="rear">Rear curve, in the same direction.</param>
-    public static PanelResult Develop(Job job, PanelSpec spec, string where, SpaceCurve front, SpaceCurve rear)
+    /// <param name="curves">From front to rear, all in the same direction.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    public static PanelResult Develop(Job job, PanelSpec spec, string where, ImmutableArray<SpaceCurve> curves, CancellationToken cancellation = default)
     {
+        if (curves.Length > 2) return SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, Offset(job)), null, cancellation);
+        (SpaceCurve front, SpaceCurve rear) = (curves[0], curves[1]);
         RuledSheet measured = Loft.Between(front, rear, spec.Elements);
-        if (SheetNotices.Crossing(job, spec, where, measured) is { } crossing) return new PanelResult(null, [crossing]);
+        if (SheetNotices.Crossing(job, spec, where, measured) is { } crossing) return PanelResult.Failed(crossing);
         RuledSheet middle = MiddleSurface.Of(measured, Offset(job));
-        if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return new PanelResult(null, [backward]);
-        Blank blank = Blank.Of(middle);
-        ImmutableArray<Vec2> cut = BlankOutline.Loop(blank.FlatRulings);
-        if (SheetNotices.Overlap(job, spec, where, blank, cut) is { } overlap) return new PanelResult(null, [overlap]);
-
+        if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return PanelResult.Failed(backward);
         TwistSummary twist = SheetFitness.Twist(measured);
         TwistSummary even = spec.Elements == ElementMatching.Even ? twist : SheetFitness.EvenTwist(front, rear);
         StrainSummary strain = SheetFitness.Strain(middle);
-        Verdict verdict = SheetFitness.Judge(strain);
-        ImmutableArray<ElementLine> elements = ElementLines.Of(blank);
+        bool bends = SheetFitness.Judge(strain, Materials.Of(job.Sheet.Material).Material.UniformElongation) == Verdict.BendsOnly;
+        if (!bends || spec.Pieces > 1 || !spec.Slits.IsEmpty)
+            return SheetPanels.Develop(job, spec, where, RuledGrid.Of(middle), (twist, even), cancellation);
+
+        Blank blank = Blank.Of(middle);
+        ImmutableArray<Vec2> cut = BlankOutline.Loop(blank.FlatRulings);
+        if (SheetNotices.Overlap(job, spec, where, blank, cut) is { } overlap) return PanelResult.Failed(overlap);
         var panel = new PanelDevelopment(
-            spec, verdict, twist, even, strain, blank.FormedArea, blank.FlatArea,
-            BlankOutline.Edges(blank), elements, cut, BlankOutline.Triangles(blank));
-        return new PanelResult(panel, [.. SheetNotices.Advice(job, where, panel)]);
+            spec, Verdict.BendsOnly, twist, even, strain, blank.FormedArea, blank.FlatArea,
+            BlankOutline.Edges(blank), ElementLines.Of(blank), cut, BlankOutline.Triangles(blank))
+        {
+            Limit = Materials.Of(job.Sheet.Material).Material.UniformElongation,
+        };
+        return new PanelResult([panel], [.. SheetNotices.Advice(job, where, panel)]);
+    }
+
+    /// <summary>Develops a sheet that was given as a mesh.</summary>
+    /// <param name="job">Sheet and units.</param>
+    /// <param name="spec">The panel, with its mesh.</param>
+    /// <param name="where">Its path in the job file.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    public static PanelResult Develop(Job job, PanelSpec spec, string where, CancellationToken cancellation = default)
+    {
+        TriangleMesh formed = spec.Mesh!.Mesh;
+        ImmutableArray<int> border = DiscCheck.Border(formed);
+        var free = new FlatteningOptions { ShrinkCost = spec.ShrinkCost };
+        FlattenedMesh blank = Flattener.Flatten(formed, free, cancellation);
+        StrainSummary? unheld = null;
+        if (!spec.Hold.IsEmpty)
+        {
+            unheld = new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy);
+            blank = Flattener.Flatten(formed, free with { Held = [[.. border, border[0]]], Starts = [blank.Flat] }, cancellation);
+        }
+        PanelDevelopment panel = SheetPanels.Judged(job, MeshPanel.Of(spec, formed, blank) with { Unheld = unheld });
+        if (!OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.MeshOverlap(spec, where));
+        return new PanelResult([panel], [.. SheetNotices.Advice(job, where, panel)]);
     }
 
     // From the measured face to the middle surface, along the outside normal, mm.

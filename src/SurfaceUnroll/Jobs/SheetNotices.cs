@@ -1,4 +1,6 @@
 using System.Globalization;
+using SurfaceUnroll.Fitness;
+using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Lofting;
 using SurfaceUnroll.Patterns;
@@ -67,15 +69,84 @@ internal static class SheetNotices
             $"Split it into two panels no later than {Place(job, front, rear)}: end both curves there and start a second pair of curves from the same places.");
     }
 
+    /// <summary>An error where a mesh laid flat lies over itself.</summary>
+    public static Notice MeshOverlap(PanelSpec spec, string where) => new(
+        "blank-overlaps-itself", Severity.Error, where,
+        $"“{spec.Name}” laid flat would lie over itself, so it cannot be cut from one piece.",
+        "Cut the mesh into two or more along lines of your choice and give each as a panel of its own.");
+
+    /// <summary>An error where a stretched sheet laid flat lies over itself.</summary>
+    public static Notice GridOverlap(PanelSpec spec, string where) => new(
+        "blank-overlaps-itself", Severity.Error, where,
+        $"“{spec.Name}” laid flat would lie over itself, so it cannot be cut from one piece.",
+        $"Split it: \"pieces\": {(spec.Pieces + 1).ToString(CultureInfo.InvariantCulture)}.");
+
+    /// <summary>An error where the curves of a sheet meet or cross so that it is not one surface.</summary>
+    public static Notice Folded(PanelSpec spec, string where) => new(
+        "sheet-not-one-surface", Severity.Error, where,
+        $"The curves of “{spec.Name}” meet or cross so that the sheet between them is not one surface.",
+        "Check where the curves stand (lean, turn, roll, origin); curves of one sheet may meet at their ends only.");
+
+    /// <summary>An error where a relief cut does not start and end on the sheet.</summary>
+    public static Notice SlitTooDeep(Job job, PanelSpec spec, string where, SheetGrid grid)
+    {
+        IEnumerable<string> sizes = SlitSearch.Edges.Select(edge =>
+        {
+            (double length, Func<double, double> reach) = SlitSearch.Measure(grid, edge);
+            return $"{edge}: {ShopLength.Print(length, job.Units)} long, {ShopLength.Print(reach(0.5 * length), job.Units)} deep at its middle";
+        });
+        return new Notice(
+            "slit-off-the-sheet", Severity.Error, where + ".slits",
+            $"A relief cut of “{spec.Name}” does not start on its edge or runs through to the far side. The edges are, {string.Join("; ", sizes)}.",
+            "Give \"at\" between the two ends of the edge and a \"depth\" short of the far side.");
+    }
+
     /// <summary>Warnings and notes about a sheet that can be laid out.</summary>
     public static IEnumerable<Notice> Advice(Job job, string where, PanelDevelopment panel)
     {
-        if (panel.Verdict != Verdict.BendsOnly)
+        (Material material, bool known) = Materials.Of(job.Sheet.Material);
+        double worst = Math.Max(panel.Strain.MaxStretch, panel.Strain.MaxShrink);
+        string asks = $"{Percent(panel.Strain.MaxStretch)} of stretch and {Percent(panel.Strain.MaxShrink)} of shrink";
+        string limit = $"{Percent(panel.Limit)}, the uniform elongation of {material.Name}{(known ? "" : " (taken because the job's material is not in the table)")}";
+        switch (panel.Verdict)
+        {
+            case Verdict.PastTheLimit:
+                yield return new Notice(
+                    "past-the-limit", Severity.Warning, where,
+                    $"“{panel.Spec.Name}” cannot be formed from one blank without tearing or buckling: even the best blank asks for {asks} at the worst places, and the limit is {limit}.",
+                    PiecesAdvice(panel) + "Or cut relief slits (\"slits\": \"auto\"), add a curve in between, or change a profile.");
+                break;
+            case Verdict.NeedsStretching when worst > 0.5 * panel.Limit:
+                yield return new Notice(
+                    "strain-near-limit", Severity.Warning, where,
+                    $"“{panel.Spec.Name}” asks for {asks} at the worst places, more than half of {limit}.",
+                    PiecesAdvice(panel) + "Work in small steps, soften the sheet between passes where the material allows it, and try the worst place on a scrap.");
+                break;
+            case Verdict.NeedsStretching:
+                yield return new Notice(
+                    "sheet-needs-stretching", Severity.Note, where,
+                    $"“{panel.Spec.Name}” cannot be made by bending only: the best blank asks for {asks} at the worst places.",
+                    "The strain page of the pattern shows where, and which way to work.");
+                break;
+            default:
+                break;
+        }
+        if (panel.Unheld is { } free)
         {
             yield return new Notice(
-                "sheet-needs-stretching", Severity.Warning, where,
-                $"“{panel.Spec.Name}” cannot be made by bending only: its element lines twist by up to {Degrees(panel.Twist.Max)}, and about {Percent(panel.Strain.MaxShrink)} must be shrunk out of the middle of the worst line (or stretched into its ends). The pattern is laid out strip by strip with both edges at their true length; it is a start for stretching into place, not an exact blank.",
-                "Leave metal to trim, or change a profile so that it can bend: see the twist along the element lines for where.");
+                "held-edges-cost", Severity.Note, where,
+                $"Holding {string.Join(" and ", panel.Spec.Hold)} of “{panel.Spec.Name}” at true length takes {asks}; without it the best blank would ask for {Percent(free.MaxStretch)} and {Percent(free.MaxShrink)}.",
+                "Leave out \"hold\" where an edge may be trimmed to fit.");
+        }
+        foreach (SlitOpening slit in panel.Slits)
+        {
+            string place = $"the relief cut at {ShopLength.Print(slit.At, job.Units)} along the {slit.Edge} edge of “{panel.Spec.Name}”, {ShopLength.Print(slit.Depth, job.Units)} deep,";
+            yield return slit.Width >= 0
+                ? new Notice("slit-opens", Severity.Note, where + ".slits", $"On the blank {place} is {ShopLength.Print(slit.Width, job.Units, 2)} wide at the edge; it closes when the part is formed.", "Drill a small hole at its tip so that it cannot tear on.")
+                : new Notice(
+                    "slit-overlaps", Severity.Warning, where + ".slits",
+                    $"The two sides of {place} would overlap by {ShopLength.Print(-slit.Width, job.Units, 2)} on the blank: the part opens there when it is formed. It is cut along the middle of the overlap.",
+                    $"Weld in a gusset {ShopLength.Print(-slit.Width, job.Units, 2)} wide at the edge, running out to nothing at the tip; or leave this cut out.");
         }
         ElementLine? line = panel.Elements.MinBy(e => Sharpness(job, e));
         if (line is not null && Sharpness(job, line) < SharpBend)
@@ -85,6 +156,16 @@ internal static class SheetNotices
                 $"“{panel.Spec.Name}” bends to an inside radius of less than {SharpBend.ToString(CultureInfo.InvariantCulture)} times the thickness {Place(job, line.FrontLength, line.RearLength)}; the blank is laid out on the middle of the sheet and comes out slightly long for so sharp a bend.",
                 "Try the bend on a scrap of the same sheet first, or leave metal to trim.");
         }
+    }
+
+    // The fewest pieces that stay within half of the limit, or else the limit.
+    private static string PiecesAdvice(PanelDevelopment panel)
+    {
+        foreach (double share in new[] { 0.5, 1 })
+            foreach (PieceChoice choice in panel.Choices.Where(c => c.Pieces > 1))
+                if (Math.Max(choice.MaxStretch, choice.MaxShrink) <= share * panel.Limit)
+                    return $"Split into {choice.Pieces.ToString(CultureInfo.InvariantCulture)} pieces (\"pieces\": {choice.Pieces.ToString(CultureInfo.InvariantCulture)}) it asks for {Percent(choice.MaxStretch)} and {Percent(choice.MaxShrink)}. ";
+        return "";
     }
 
     // By the gentler end: near the tip of a fan every sheet bends sharply, over a few millimetres that no one rolls.

@@ -63,7 +63,7 @@ public static class ElementLines
 
     // Numbers go to the lines nearest to equal shares of both edges together, and to both end lines. The right half takes the mirror images
     // of the lines chosen on the left where the lines themselves are mirrored.
-    private static int[] Numbers(double[] front, double[] rear, bool[] drawable)
+    internal static int[] Numbers(double[] front, double[] rear, bool[] drawable)
     {
         int count = front.Length;
         double longest = Math.Max(front[^1], rear[^1]);

@@ -3,6 +3,7 @@ using System.Globalization;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns.Strain;
 using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Patterns;
@@ -30,12 +31,15 @@ public static class PatternDrawing
         var outline = new CutOutline(panel.Cut);
         Stroke? centre = CentreLine(panel);
         ElementLine[] drawn = [.. Inner(panel)];
+        ImmutableArray<StrainContour> contours = panel.Map is { } map ? StrainContours.Of(panel.Mesh, map) : [];
         Stroke[] arrow = [.. ForwardArrow(Middle(panel) + new Vec2(-4 * label, 0), 6 * label)];
         ImmutableArray<Stroke> strokes =
         [
             new Stroke(Role.Cut, panel.Cut, Closed: true),
-            .. drawn.Where(line => centre is null || !LiesOn(line, centre)).Select(line => new Stroke(Role.Element, [line.Front, line.Rear])),
+            .. drawn.Where(line => centre is null || !LiesOn(line, centre)).Select(line => new Stroke(Role.Element, line.Path)),
             .. centre is null ? [] : new[] { centre },
+            .. StrainContours.ContourStrokes(contours),
+            .. panel.Slits.Where(slit => slit.Width < 0).SelectMany(OverlapMarks),
             .. arrow.SelectMany(s => s.Points).All(p => outline.Depth(p) > label) ? arrow : [],
         ];
 
@@ -45,6 +49,8 @@ public static class PatternDrawing
         foreach (IEnumerable<Lettering> choices in LineLabels(drawn, front: true, label, job.Units)) room.TakeFirst(choices);
         foreach (IEnumerable<Lettering> choices in LineLabels(drawn, front: false, label, job.Units)) room.TakeFirst(choices);
         foreach (BlankEdge edge in panel.Edges) room.TakeFirst(EdgeNames(edge, label));
+        foreach (SlitOpening slit in panel.Slits) room.TakeFirst(SlitWords(slit, label, job.Units));
+        foreach (IEnumerable<Lettering> choices in StrainContours.LabelChoices(contours, label)) room.TakeFirst(choices);
         return new Drawing($"{panel.Spec.Name} – {job.Name}", strokes, room.Taken);
     }
 
@@ -66,7 +72,8 @@ public static class PatternDrawing
     // From the middle of the front edge, at the origin, straight down to the middle of the rear edge.
     private static Stroke? CentreLine(PanelDevelopment panel)
     {
-        Vec2 front = HalfWay(panel.Edges[0].Flat), rear = HalfWay(panel.Edges[2].Flat);
+        if (panel.Edge("front") is null) return null;
+        (Vec2 front, Vec2 rear) = CentreEnds(panel);
         Vec2 along = (rear - front).Unit;
         return along == Vec2.Zero ? null : new Stroke(Role.Centre, [front - CentreOverrun * along, rear + CentreOverrun * along]);
     }
@@ -150,8 +157,32 @@ public static class PatternDrawing
         }
     }
 
-    private static Vec2 PlaceOnCentre(PanelDevelopment panel, double fraction) =>
-        Vec2.Lerp(HalfWay(panel.Edges[0].Flat), HalfWay(panel.Edges[2].Flat), fraction);
+    private static Vec2 PlaceOnCentre(PanelDevelopment panel, double fraction)
+    {
+        (Vec2 front, Vec2 rear) = CentreEnds(panel);
+        return Vec2.Lerp(front, rear, fraction);
+    }
+
+    // The middles of front and rear; of a piece that has none, the top and the bottom of its box.
+    private static (Vec2 Front, Vec2 Rear) CentreEnds(PanelDevelopment panel)
+    {
+        if (panel.Edge("front") is { } front && panel.Edge("rear") is { } rear) return (HalfWay(front.Flat), HalfWay(rear.Flat));
+        Box box = Box.Around(panel.Cut);
+        return (new Vec2(box.Centre.X, box.Max.Y), new Vec2(box.Centre.X, box.Min.Y));
+    }
+
+    // Both sides of a relief cut that overlap on the blank, where the cut line runs between them.
+    private static IEnumerable<Stroke> OverlapMarks(SlitOpening slit) =>
+        [new Stroke(Role.Mark, [slit.Mouth.Near, slit.Tip]), new Stroke(Role.Mark, [slit.Mouth.Far, slit.Tip])];
+
+    // Width of a relief cut beside its tip.
+    private static IEnumerable<Lettering> SlitWords(SlitOpening slit, double height, LengthUnit units)
+    {
+        string text = (slit.Width >= 0 ? "opens " : "overlaps ") + ShopLength.Print(Math.Abs(slit.Width), units, 1);
+        foreach (double side in new[] { 1.5, -2.5, 4, -5 })
+            foreach (Anchor anchor in new[] { Anchor.Left, Anchor.Right, Anchor.Middle })
+                yield return new Lettering(Role.Note, text, slit.Tip + new Vec2(anchor == Anchor.Left ? height : anchor == Anchor.Right ? -height : 0, side * height), height, 0, anchor);
+    }
 
     // Half way down the centreline.
     private static Vec2 Middle(PanelDevelopment panel) => PlaceOnCentre(panel, 0.45);

@@ -3,6 +3,7 @@ using System.Globalization;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns.Strain;
 using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Patterns;
@@ -33,8 +34,13 @@ public static class PatternPages
         [
             AssemblyPage.Draw(drawing, plan, marks, TapeText(marks, plan, job.Units), Facts(panel, job, plan), words),
             .. printed.Select((tile, i) => TilePage.Draw(drawing, plan, tile, (i + 2, printed.Length + 1), marks, words)),
+            .. panel.Map is null ? [] : new[] { StrainSheet(panel, job) },
         ];
     }
+
+    /// <summary>The page that shows where the metal is stretched and shrunk; of a panel that has a strain map.</summary>
+    public static Page StrainSheet(PanelDevelopment panel, Job job) =>
+        StrainPage.Of(panel.Spec.Name, panel.Mesh, panel.Map!, panel.Edges, panel.Elements, panel.Cut, job);
 
     private static string TapeText(ImmutableArray<OverlapMark> marks, TilePlan plan, LengthUnit units)
     {
@@ -83,12 +89,13 @@ public static class PatternPages
         return
         [
             ("Verdict", VerdictText(panel)),
-            ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average"),
-            ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average"),
+            .. panel.Elements.IsEmpty ? [] : new[] { ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average") },
+            .. panel.Spec.Loft.Length == 2
+                ? new[] { ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average") } : [],
             ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),
             ("Net area", AreaText(panel.FlatArea, job.Units)),
             .. panel.Edges.Select(e => ($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} edge", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),
-            ("Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius"),
+            .. panel.Elements.IsEmpty ? [] : new[] { ("Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius") },
             ("Paper", $"{plan.Paper.Size.Name}, {(plan.IsLandscape ? "landscape" : "portrait")}"),
             ("Sheets", empty == 0 ? Number(printed) : $"{Number(printed)} ({Number(empty)} left out: nothing on them)"),
         ];
@@ -97,8 +104,8 @@ public static class PatternPages
     private static string VerdictText(PanelDevelopment panel) => panel.Verdict switch
     {
         Verdict.BendsOnly => "bends only",
-        Verdict.NeedsStretching => $"needs stretching: up to {Percent(panel.Strain.MaxShrink)}",
-        _ => $"past the limit: {Percent(panel.Strain.MaxShrink)}",
+        Verdict.NeedsStretching => $"stretch {Percent(panel.Strain.MaxStretch)}, shrink {Percent(panel.Strain.MaxShrink)}",
+        _ => $"past the limit: stretch {Percent(panel.Strain.MaxStretch)}, shrink {Percent(panel.Strain.MaxShrink)}",
     };
 
     private static string AreaText(double mm2, LengthUnit units) => units == LengthUnit.Inch

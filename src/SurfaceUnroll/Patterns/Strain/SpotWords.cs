@@ -45,9 +45,16 @@ internal sealed class SpotWords
     // The foot of the plumb on the line, as length from its front end, and how far off the place is.
     private static (ElementLine Line, double Along, double Off) Foot(ElementLine line, Vec3 p)
     {
-        Vec3 direction = (line.FormedRear - line.FormedFront).Unit;
-        double along = Math.Clamp((p - line.FormedFront).Dot(direction), 0, line.Length);
-        return (line, along, (p - (line.FormedFront + along * direction)).Length);
+        (double along, double off, double walked) = (0, double.PositiveInfinity, 0);
+        ImmutableArray<Vec3> path = line.FormedPath;
+        for (int i = 0; i + 1 < path.Length; i++)
+        {
+            Vec3 side = path[i + 1] - path[i], direction = side.Unit;
+            double reach = Math.Clamp((p - path[i]).Dot(direction), 0, side.Length), distance = (p - (path[i] + reach * direction)).Length;
+            if (distance < off) (along, off) = (walked + reach, distance);
+            walked += side.Length;
+        }
+        return (line, along, off);
     }
 
     // Over the blank, since a straight tape does not follow a formed sheet.

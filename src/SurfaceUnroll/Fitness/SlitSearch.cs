@@ -1,0 +1,140 @@
+using SurfaceUnroll.Flattening;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Lofting;
+
+namespace SurfaceUnroll.Fitness;
+
+/// <summary>Places relief cuts on a grid: where the job says, or where they relieve the most.</summary>
+public static class SlitSearch
+{
+    // A cut of its own choosing ends at the depth that gives this share of the relief that the deepest gives.
+    private const double Enough = 0.9;
+
+    // Depths tried, as shares of the way to the far edge, and places tried along an edge.
+    private static readonly double[] Depths = [0.15, 0.3, 0.45, 0.6];
+    private const int Places = 7;
+
+    // Rows and columns of the grid that choices are judged on.
+    private const int Coarse = 25;
+
+    /// <summary>Edges of a grid that a cut may start from.</summary>
+    internal static readonly string[] Edges = ["front", "right", "rear", "left"];
+
+    /// <summary>Moves lines of a grid so that a cut starts and ends exactly where it should, and says which cells it passes.</summary>
+    /// <param name="grid">The sheet.</param>
+    /// <param name="edge">Edge that it starts from.</param>
+    /// <param name="at">Distance along the edge, mm.</param>
+    /// <param name="depth">mm.</param>
+    /// <returns>The grid with one row and one column moved, and the cut.</returns>
+    public static (SheetGrid Grid, GridSlit Slit) Place(SheetGrid grid, string edge, double at, double depth)
+    {
+        bool column = edge is "front" or "rear";
+        int lines = column ? grid.Columns : grid.Rows, steps = column ? grid.Rows : grid.Columns;
+        // The line nearest to the place, moved sideways onto it.
+        double[] along = Running(Enumerable.Range(0, lines).Select(i => Cell(grid, column, edge, i, 0)));
+        int line = Math.Clamp(Nearest(along, at), 1, lines - 2);
+        grid = Slide(grid, column, line, along, at);
+        double[] deep = Running(Enumerable.Range(0, steps).Select(k => Cell(grid, column, edge, line, k)));
+        int end = Math.Clamp(Nearest(deep, depth), 1, steps - 2);
+        int cross = edge is "front" or "left" ? end : steps - 1 - end;
+        double[] fromStart = edge is "front" or "left" ? deep : [.. deep.Reverse().Select(d => deep[^1] - d)];
+        grid = Slide(grid, !column, cross, fromStart, edge is "front" or "left" ? depth : deep[^1] - depth);
+        return (grid, new GridSlit(edge, line, end));
+    }
+
+    /// <summary>Edge, place and depth of a cut of which the job leaves some open.</summary>
+    /// <param name="grid">The sheet.</param>
+    /// <param name="spec">As in the job; the edge may be empty.</param>
+    /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
+    /// <param name="cancellation">Stops between flattenings.</param>
+    public static (string Edge, double At, double Depth) Choose(SheetGrid grid, SlitSpec spec, double shrinkCost, CancellationToken cancellation = default)
+    {
+        if (spec is { Edge.Length: > 0, At: { } given, Depth: { } deep }) return (spec.Edge, given, deep);
+        SheetGrid coarse = grid.Thinned(Spread(grid.Rows), Spread(grid.Columns), false);
+        FlattenedGrid uncut = GridFlattening.Flatten(coarse, shrinkCost, [], cancellation);
+        var trials = new List<(string Edge, double At, double Depth, double Worst)>();
+        foreach (string edge in spec.Edge.Length > 0 ? [spec.Edge] : Edges)
+        {
+            (double length, Func<double, double> reach) = Measure(grid, edge);
+            double[] places = spec.At is { } at ? [at] : [.. Enumerable.Range(1, Places).Select(i => length * i / (Places + 1))];
+            foreach (double place in places)
+            {
+                double[] depths = spec.Depth is { } depth ? [depth] : [.. Depths.Select(share => share * reach(place))];
+                foreach (double d in depths)
+                {
+                    (SheetGrid moved, GridSlit slit) = Place(coarse, edge, place, d);
+                    FlattenedGrid start = uncut with { Mesh = GridMesh.Of(moved) };
+                    FlattenedMesh cut = SlitGrid.Of(start, [slit], shrinkCost, cancellation).Blank;
+                    trials.Add((edge, place, d, Math.Max(cut.MaxStretch, cut.MaxShrink)));
+                }
+            }
+        }
+        // Of all that relieve nearly as much as the best, the shallowest; of equals the one nearest to the middle of its edge.
+        double before = Math.Max(uncut.Blank.MaxStretch, uncut.Blank.MaxShrink), best = trials.Min(t => t.Worst);
+        var chosen = trials.Where(t => before - t.Worst >= Enough * (before - best) - 1e-12)
+            .OrderBy(t => Math.Round(t.Depth, 3)).ThenBy(t => Math.Round(Math.Abs(t.At / Measure(grid, t.Edge).Length - 0.5), 6)).First();
+        return (chosen.Edge, chosen.At, chosen.Depth);
+    }
+
+    /// <summary>Length of an edge, and how deep a cut from a place on it may go: to the far edge.</summary>
+    public static (double Length, Func<double, double> Reach) Measure(SheetGrid grid, string edge)
+    {
+        bool column = edge is "front" or "rear";
+        int lines = column ? grid.Columns : grid.Rows, steps = column ? grid.Rows : grid.Columns;
+        double[] along = Running(Enumerable.Range(0, lines).Select(i => Cell(grid, column, edge, i, 0)));
+        return (along[^1], at => Running(Enumerable.Range(0, steps).Select(k => Cell(grid, column, edge, Nearest(along, at), k)))[^1]);
+    }
+
+    private static Vec3 Cell(SheetGrid grid, bool column, string edge, int line, int step) => (column, edge) switch
+    {
+        (true, "front") => grid.At(step, line),
+        (true, _) => grid.At(grid.Rows - 1 - step, line),
+        (false, "left") => grid.At(line, step),
+        _ => grid.At(line, grid.Columns - 1 - step),
+    };
+
+    // Moves one column, or row, along the rows that cross it, as far as takes its end to a length.
+    private static SheetGrid Slide(SheetGrid grid, bool column, int line, double[] lengths, double target)
+    {
+        double miss = target - lengths[line];
+        int toward = miss > 0 ? line + 1 : line - 1;
+        double gap = Math.Abs(lengths[toward] - lengths[line]);
+        // Never so far that the cells on that side vanish.
+        double share = gap > 0 ? Math.Min(0.8, Math.Abs(miss) / gap) : 0;
+        if (share == 0) return grid;
+        var places = grid.Places.ToBuilder();
+        for (int k = 0; k < (column ? grid.Rows : grid.Columns); k++)
+        {
+            int at = column ? k * grid.Columns + line : line * grid.Columns + k;
+            places[at] = Vec3.Lerp(grid.Places[at], column ? grid.At(k, toward) : grid.At(toward, k), share);
+        }
+        return grid with { Places = places.MoveToImmutable(), IsMirrored = false };
+    }
+
+    private static double[] Running(IEnumerable<Vec3> path)
+    {
+        var sums = new List<double>();
+        Vec3? last = null;
+        foreach (Vec3 p in path)
+        {
+            sums.Add(last is { } before ? sums[^1] + (p - before).Length : 0);
+            last = p;
+        }
+        return [.. sums];
+    }
+
+    private static int Nearest(double[] lengths, double at)
+    {
+        int best = 0;
+        for (int i = 1; i < lengths.Length; i++)
+            if (Math.Abs(lengths[i] - at) < Math.Abs(lengths[best] - at)) best = i;
+        return best;
+    }
+
+    private static int[] Spread(int count)
+    {
+        int kept = Math.Min(count, Coarse);
+        return [.. Enumerable.Range(0, kept).Select(i => (int)Math.Round((double)i * (count - 1) / (kept - 1)))];
+    }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+
+namespace SurfaceUnroll.Flattening;
+
+/// <summary>One relief cut along a line of a grid.</summary>
+/// <param name="Edge">front, right, rear or left.</param>
+/// <param name="Line">Column of a cut from the front or the rear, row of a cut from the left or the right.</param>
+/// <param name="Steps">Cells that it runs in from the edge, at least one, short of the far edge.</param>
+public readonly record struct GridSlit(string Edge, int Line, int Steps);
+
+/// <summary>A flattened grid with relief cuts.</summary>
+/// <param name="Uncut">The grid and its blank without the cuts.</param>
+/// <param name="Mesh">Its triangles with the cuts open: the far flank of each cut has vertices of its own.</param>
+/// <param name="Blank">The blank with the cuts.</param>
+/// <param name="Mouths">For each cut its two vertices at the edge: nearer to and farther from the left or the front end.</param>
+public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedMesh Blank, ImmutableArray<(int Near, int Far)> Mouths)
+{
+    /// <summary>Cuts a flattened grid and flattens it again.</summary>
+    /// <param name="uncut">Without the cuts.</param>
+    /// <param name="slits">Cuts that do not meet.</param>
+    /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    public static SlitGrid Of(FlattenedGrid uncut, ImmutableArray<GridSlit> slits, double shrinkCost, CancellationToken cancellation = default)
+    {
+        GridMesh mesh = uncut.Mesh;
+        (int Row, int Column)[] placeOf = new (int, int)[mesh.Mesh.Places.Length];
+        for (int r = mesh.Grid.Rows - 1; r >= 0; r--)
+            for (int c = mesh.Grid.Columns - 1; c >= 0; c--)
+                placeOf[mesh.At(r, c)] = (r, c);
+        (int A, int B, int C)[] faces = [.. mesh.Mesh.Faces];
+        List<Vec3> places = [.. mesh.Mesh.Places];
+        List<Vec2> flat = [.. uncut.Blank.Flat];
+        var mouths = ImmutableArray.CreateBuilder<(int, int)>();
+        foreach (GridSlit slit in slits)
+        {
+            bool alongColumn = slit.Edge is "front" or "rear";
+            var twin = new Dictionary<int, int>();
+            for (int k = 0; k < slit.Steps; k++)
+            {
+                int vertex = alongColumn
+                    ? mesh.At(slit.Edge == "front" ? k : mesh.Grid.Rows - 1 - k, slit.Line)
+                    : mesh.At(slit.Line, slit.Edge == "left" ? k : mesh.Grid.Columns - 1 - k);
+                if (!twin.TryAdd(vertex, places.Count)) continue;
+                places.Add(places[vertex]);
+                flat.Add(flat[vertex]);
+                if (k == 0) mouths.Add((vertex, twin[vertex]));
+            }
+            for (int t = 0; t < faces.Length; t++)
+            {
+                (int a, int b, int c) = faces[t];
+                if (!twin.ContainsKey(a) && !twin.ContainsKey(b) && !twin.ContainsKey(c)) continue;
+                int farthest = Math.Max(Across(a), Math.Max(Across(b), Across(c)));
+                if (farthest > slit.Line) faces[t] = (Twin(a), Twin(b), Twin(c));
+            }
+
+            int Across(int vertex) => vertex >= placeOf.Length ? slit.Line : alongColumn ? placeOf[vertex].Column : placeOf[vertex].Row;
+            int Twin(int vertex) => twin.TryGetValue(vertex, out int other) ? other : vertex;
+        }
+        var cut = new TriangleMesh([.. places], [.. faces]);
+        FlattenedMesh blank = Flattener.Flatten(cut, new FlatteningOptions { ShrinkCost = shrinkCost, Starts = [[.. flat]] }, cancellation);
+        return new SlitGrid(uncut, cut, blank, mouths.ToImmutable());
+    }
+}

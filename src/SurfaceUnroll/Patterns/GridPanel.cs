@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Flattening;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Lofting;
+
+namespace SurfaceUnroll.Patterns;
+
+/// <summary>The pattern of a flattened grid: its blank upright, with edges, lines, outline and strain.</summary>
+internal static class GridPanel
+{
+    private static readonly string[] EdgeNames = ["front", "right", "rear", "left"];
+
+    /// <summary>The pattern of a grid, with relief cuts if there are any.</summary>
+    /// <param name="spec">Panel or piece.</param>
+    /// <param name="uncut">Grid and blank.</param>
+    /// <param name="cut">The same with relief cuts; null if there are none.</param>
+    public static PanelDevelopment Of(PanelSpec spec, FlattenedGrid uncut, SlitGrid? cut)
+    {
+        SheetGrid grid = uncut.Mesh.Grid;
+        TriangleMesh formed = cut?.Mesh ?? uncut.Mesh.Mesh;
+        FlattenedMesh blank = cut?.Blank ?? uncut.Blank;
+        ImmutableArray<Vec2> flat = Upright(blank.Flat, uncut.Mesh);
+        ImmutableArray<int> border = DiscCheck.Border(formed);
+        ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => flat[uncut.Mesh.At(r, c)]);
+        var strain = new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy);
+        var twist = new TwistSummary(lines.Max(l => l.Twist), lines.Average(l => l.Twist));
+        return new PanelDevelopment(
+            spec, Verdict.NeedsStretching, twist, twist, strain, FormedArea(formed), FlatArea(formed, flat),
+            [.. EdgeNames.Select(name => Edge(name, uncut.Mesh, flat))], lines, Loop(border, flat), new SheetMesh(formed.Places, flat, formed.Faces))
+        {
+            Map = StrainField.Of(formed, flat),
+        };
+    }
+
+    /// <summary>Formed area of a mesh, mm².</summary>
+    internal static double FormedArea(TriangleMesh mesh) =>
+        mesh.Faces.Sum(f => 0.5 * (mesh.Places[f.B] - mesh.Places[f.A]).Cross(mesh.Places[f.C] - mesh.Places[f.A]).Length);
+
+    /// <summary>Area of its blank, mm².</summary>
+    internal static double FlatArea(TriangleMesh mesh, ImmutableArray<Vec2> flat) =>
+        mesh.Faces.Sum(f => 0.5 * (flat[f.B] - flat[f.A]).Cross(flat[f.C] - flat[f.A]));
+
+    /// <summary>A border on the blank without repeated places.</summary>
+    internal static ImmutableArray<Vec2> Loop(ImmutableArray<int> border, ImmutableArray<Vec2> flat) => [.. border.Select(v => flat[v])];
+
+    // The middle of the front edge at the origin, the middle of the rear edge straight below it.
+    private static ImmutableArray<Vec2> Upright(ImmutableArray<Vec2> flat, GridMesh mesh)
+    {
+        Vec2 front = HalfWay([.. mesh.Edge("front").Select(v => flat[v])]), rear = HalfWay([.. mesh.Edge("rear").Select(v => flat[v])]);
+        Vec2 down = rear - front;
+        double turn = down.Length > 0 ? -Math.PI / 2 - Math.Atan2(down.Y, down.X) : 0;
+        return [.. flat.Select(p => (p - front).Rotate(turn))];
+    }
+
+    private static Vec2 HalfWay(Vec2[] line)
+    {
+        double rest = 0.5 * line.Zip(line.Skip(1), (a, b) => (b - a).Length).Sum();
+        for (int i = 0; i + 1 < line.Length; i++)
+        {
+            double step = (line[i + 1] - line[i]).Length;
+            if (rest <= step && step > 0) return Vec2.Lerp(line[i], line[i + 1], rest / step);
+            rest -= step;
+        }
+        return line[^1];
+    }
+
+    // A relief cut opens an edge: its two sides are then two places, and the edge is told as if it were closed.
+    private static BlankEdge Edge(string name, GridMesh mesh, ImmutableArray<Vec2> flat)
+    {
+        ImmutableArray<int> chain = mesh.Edge(name);
+        Vec3[] formed = [.. chain.Select(v => mesh.Mesh.Places[v])];
+        ImmutableArray<Vec2> onBlank = [.. chain.Select(v => flat[v])];
+        return chain.Length < 2
+            ? new BlankEdge(name, 0, 0, [onBlank[0], onBlank[0]])
+            : new BlankEdge(name, formed.Zip(formed.Skip(1), (a, b) => (b - a).Length).Sum(), onBlank.Zip(onBlank.Skip(1), (a, b) => (b - a).Length).Sum(), onBlank);
+    }
+}
