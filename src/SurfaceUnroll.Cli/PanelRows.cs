@@ -16,7 +16,7 @@ internal static class PanelRows
     /// <summary>The rows from the verdict's reasons to the count of element lines.</summary>
     public static IEnumerable<(string Label, string Value)> Of(PanelDevelopment panel, LengthUnit units)
     {
-        if (!panel.Elements.IsEmpty) yield return ("Twist of the sheet", Twist(panel.Twist));
+        if (panel.Spec.Loft.Length == 2) yield return ("Twist of the sheet", Twist(panel.Twist));
         if (panel.Spec is { Elements: ElementMatching.BendOnly, Loft.Length: 2 }) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
         if (panel.Verdict != Verdict.BendsOnly)
         {

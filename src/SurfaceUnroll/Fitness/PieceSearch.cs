@@ -16,8 +16,8 @@ public sealed class PieceSearch
     // Seams stand on some of about so many lines.
     private const int Candidates = 24;
 
-    // Rows and columns of the coarse grid that strains are judged on.
-    private const int CoarseRows = 13, CoarseColumns = 49;
+    // Lines of the coarse grid that strains are judged on, along the seams and across them.
+    private const int CoarseRows = 9, CoarseColumns = Candidates + 1;
 
     private readonly SheetGrid _coarse;
     private readonly bool _across;

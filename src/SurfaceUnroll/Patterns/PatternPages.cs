@@ -89,7 +89,7 @@ public static class PatternPages
         return
         [
             ("Verdict", VerdictText(panel)),
-            .. panel.Elements.IsEmpty ? [] : new[] { ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average") },
+            .. panel.Spec.Loft.Length != 2 ? [] : new[] { ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average") },
             .. panel.Spec.Loft.Length == 2
                 ? new[] { ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average") } : [],
             ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),

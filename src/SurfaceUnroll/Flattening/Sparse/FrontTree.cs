@@ -61,7 +61,7 @@ internal sealed record FrontTree(Front Root, int Count, int[] EdgeRows)
         int[] rowOf = new int[matrix.Count];
         int[] seen = new int[matrix.Count];
         Array.Fill(seen, -1);
-        int count = 0;
+        int count = 0, stamp = 0;
         Front top = Build(root);
         return new FrontTree(top, count, rows);
 
@@ -69,6 +69,8 @@ internal sealed record FrontTree(Front Root, int Count, int[] EdgeRows)
         {
             Front[] parts = part is { Left: not null, Right: not null } ? [Build(part.Left), Build(part.Right)] : [];
             var later = new List<int>();
+            // A stamp of its own: a separator of no vertices ends where its right part does.
+            int mine = ++stamp;
             for (int v = part.Start; v < part.End; v++)
                 for (int e = matrix.First[v]; e < matrix.First[v + 1]; e++)
                     Note(matrix.Later[e]);
@@ -90,8 +92,8 @@ internal sealed record FrontTree(Front Root, int Count, int[] EdgeRows)
 
             void Note(int vertex)
             {
-                if (vertex < part.End || seen[vertex] == part.End) return;
-                seen[vertex] = part.End;
+                if (vertex < part.End || seen[vertex] == mine) return;
+                seen[vertex] = mine;
                 later.Add(vertex);
             }
         }
