@@ -20,6 +20,7 @@ internal static class StrainReport
             json.WriteNumber("energyCost", panel.Strain.Energy - free.Energy);
             json.WriteEndObject();
         }
+        if (panel.ClearOfTips is { } clear) ReportJson.WriteStrain(json, "strainClearOfTips", clear);
         if (!panel.Choices.IsEmpty) WriteChoices(json, panel.Choices);
         if (!panel.Slits.IsEmpty) WriteSlits(json, panel.Slits);
         if (panel.Map is { } map) WriteSpots(json, panel, map);

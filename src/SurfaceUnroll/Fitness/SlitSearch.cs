@@ -8,8 +8,9 @@ namespace SurfaceUnroll.Fitness;
 /// <summary>Places relief cuts on a grid: where the job says, or where they relieve the most.</summary>
 public static class SlitSearch
 {
-    // A cut of its own choosing ends at the depth that gives this share of the relief that the deepest gives.
-    private const double Enough = 0.9;
+    // A cut of its own choosing is the shallowest that saves this share of the energy that the best one saves. Energy and not the largest strain: at its tip a cut always
+    // leaves a small place of large strain.
+    private const double Enough = 0.7;
 
     // Depths tried, as shares of the way to the far edge, and places tried along an edge.
     private static readonly double[] Depths = [0.15, 0.3, 0.45, 0.6];
@@ -53,7 +54,7 @@ public static class SlitSearch
         if (spec is { Edge.Length: > 0, At: { } given, Depth: { } deep }) return (spec.Edge, given, deep);
         SheetGrid coarse = grid.Thinned(Spread(grid.Rows), Spread(grid.Columns), false);
         FlattenedGrid uncut = GridFlattening.Flatten(coarse, shrinkCost, [], cancellation);
-        var trials = new List<(string Edge, double At, double Depth, double Worst)>();
+        var trials = new List<(string Edge, double At, double Depth, double Energy)>();
         foreach (string edge in spec.Edge.Length > 0 ? [spec.Edge] : Edges)
         {
             (double length, Func<double, double> reach) = Measure(grid, edge);
@@ -66,13 +67,13 @@ public static class SlitSearch
                     (SheetGrid moved, GridSlit slit) = Place(coarse, edge, place, d);
                     FlattenedGrid start = uncut with { Mesh = GridMesh.Of(moved) };
                     FlattenedMesh cut = SlitGrid.Of(start, [slit], shrinkCost, cancellation).Blank;
-                    trials.Add((edge, place, d, Math.Max(cut.MaxStretch, cut.MaxShrink)));
+                    trials.Add((edge, place, d, cut.Energy));
                 }
             }
         }
         // Of all that relieve nearly as much as the best, the shallowest; of equals the one nearest to the middle of its edge.
-        double before = Math.Max(uncut.Blank.MaxStretch, uncut.Blank.MaxShrink), best = trials.Min(t => t.Worst);
-        var chosen = trials.Where(t => before - t.Worst >= Enough * (before - best) - 1e-12)
+        double before = uncut.Blank.Energy, best = trials.Min(t => t.Energy);
+        var chosen = trials.Where(t => before - t.Energy >= Enough * (before - best) - 1e-12)
             .OrderBy(t => Math.Round(t.Depth, 3)).ThenBy(t => Math.Round(Math.Abs(t.At / Measure(grid, t.Edge).Length - 0.5), 6)).First();
         return (chosen.Edge, chosen.At, chosen.Depth);
     }

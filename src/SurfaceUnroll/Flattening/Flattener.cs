@@ -69,6 +69,13 @@ public static class Flattener
         }
     }
 
+    /// <summary>Largest engineering stretch and shrink of the triangles of a mesh from its blank, both ≥ 0.</summary>
+    internal static (double Stretch, double Shrink) Worst(TriangleMesh mesh, ImmutableArray<Vec2> flat)
+    {
+        int[] corners = [.. mesh.Faces.SelectMany(f => new[] { f.A, f.B, f.C })];
+        return Worst(RestTriangles.Of(mesh.Places.AsSpan(), corners), [.. flat.SelectMany(p => new[] { p.X, p.Y })]);
+    }
+
     private static (double Stretch, double Shrink) Worst(RestTriangles rest, double[] x)
     {
         double largest = 1, smallest = 1;

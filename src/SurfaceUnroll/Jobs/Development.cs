@@ -77,6 +77,9 @@ public sealed record PanelDevelopment(
     /// <summary>Relief cuts of this piece.</summary>
     public ImmutableArray<SlitOpening> Slits { get; init; } = [];
 
+    /// <summary>Strain away from the tips of relief cuts, where it is always large over a few millimetres; null if there are none. The verdict goes by it.</summary>
+    public StrainSummary? ClearOfTips { get; init; }
+
     /// <summary>The strain if no edge were held; null if none is.</summary>
     public StrainSummary? Unheld { get; init; }
 
@@ -84,7 +87,7 @@ public sealed record PanelDevelopment(
     public double Limit { get; init; }
 
     /// <summary>The edge of a name, or null.</summary>
-    public BlankEdge? Edge(string name) => Edges.FirstOrDefault(e => e.Name == name);
+    public BlankEdge? FindEdge(string name) => Edges.FirstOrDefault(e => e.Name == name);
 }
 
 /// <summary>One piece of a split panel.</summary>

@@ -105,8 +105,9 @@ internal static class SheetNotices
     public static IEnumerable<Notice> Advice(Job job, string where, PanelDevelopment panel)
     {
         (Material material, bool known) = Materials.Of(job.Sheet.Material);
-        double worst = Math.Max(panel.Strain.MaxStretch, panel.Strain.MaxShrink);
-        string asks = $"{Percent(panel.Strain.MaxStretch)} of stretch and {Percent(panel.Strain.MaxShrink)} of shrink";
+        StrainSummary strain = panel.ClearOfTips ?? panel.Strain;
+        double worst = Math.Max(strain.MaxStretch, strain.MaxShrink);
+        string asks = $"{Percent(strain.MaxStretch)} of stretch and {Percent(strain.MaxShrink)} of shrink";
         string limit = $"{Percent(panel.Limit)}, the uniform elongation of {material.Name}{(known ? "" : " (taken because the job's material is not in the table)")}";
         switch (panel.Verdict)
         {
@@ -124,7 +125,7 @@ internal static class SheetNotices
                 break;
             case Verdict.NeedsStretching:
                 yield return new Notice(
-                    "sheet-needs-stretching", Severity.Note, where,
+                    "sheet-needs-stretching", Severity.Warning, where,
                     $"“{panel.Spec.Name}” cannot be made by bending only: the best blank asks for {asks} at the worst places.",
                     "The strain page of the pattern shows where, and which way to work.");
                 break;

@@ -43,7 +43,7 @@ internal static class SheetPanels
     public static PanelDevelopment Judged(Job job, PanelDevelopment panel)
     {
         double limit = Materials.Of(job.Sheet.Material).Material.UniformElongation;
-        return panel with { Limit = limit, Verdict = SheetFitness.Judge(panel.Strain, limit) };
+        return panel with { Limit = limit, Verdict = SheetFitness.Judge(panel.ClearOfTips ?? panel.Strain, limit) };
     }
 
     private static IEnumerable<(PanelSpec Spec, SheetGrid Grid, PieceOfPanel? Of)> Parts(PanelSpec spec, SheetGrid grid, PieceSearch search)

@@ -57,8 +57,8 @@ internal static class GridLines
     // Radius square to the line from the part of the row's curvature along the normal (Meusnier), and the sine of the angle between row and line; positive where the outside is convex.
     private static (double Radius, double Sign) Bend(SheetGrid grid, int row, int column, Vec3 normal)
     {
-        int c = Math.Clamp(column, 1, grid.Columns - 2);
         if (grid.Columns < 3) return (double.PositiveInfinity, 0);
+        int c = Math.Clamp(column, 1, grid.Columns - 2);
         Vec3 before = grid.At(row, c) - grid.At(row, c - 1), after = grid.At(row, c + 1) - grid.At(row, c);
         if (before.Length <= 1e-9 || after.Length <= 1e-9) return (0, 0);
         Vec3 curvature = 2 / (before.Length + after.Length) * (after.Unit - before.Unit);

@@ -9,6 +9,9 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>The pattern of a flattened grid: its blank upright, with edges, lines, outline and strain.</summary>
 internal static class GridPanel
 {
+    // A turn of an edge from chord to chord that is a corner, radians.
+    private const double CornerTurn = 0.15;
+
     private static readonly string[] EdgeNames = ["front", "right", "rear", "left"];
 
     /// <summary>The pattern of a grid, with relief cuts if there are any.</summary>
@@ -71,8 +74,33 @@ internal static class GridPanel
         ImmutableArray<int> chain = mesh.Edge(name);
         Vec3[] formed = [.. chain.Select(v => mesh.Mesh.Places[v])];
         ImmutableArray<Vec2> onBlank = [.. chain.Select(v => flat[v])];
-        return chain.Length < 2
-            ? new BlankEdge(name, 0, 0, [onBlank[0], onBlank[0]])
-            : new BlankEdge(name, formed.Zip(formed.Skip(1), (a, b) => (b - a).Length).Sum(), onBlank.Zip(onBlank.Skip(1), (a, b) => (b - a).Length).Sum(), onBlank);
+        if (chain.Length < 2) return new BlankEdge(name, 0, 0, [onBlank[0], onBlank[0]]);
+        double flatLength = 0, formedLength = 0;
+        for (int i = 0; i + 1 < formed.Length; i++)
+        {
+            double chord = (formed[i + 1] - formed[i]).Length, arc = chord * ArcOverChord(formed, i);
+            formedLength += arc;
+            // The strain along the edge is that of its chords.
+            flatLength += arc * (onBlank[i + 1] - onBlank[i]).Length / chord;
+        }
+        return new BlankEdge(name, formedLength, flatLength, onBlank);
+    }
+
+    // An arc that turns by θ over a chord is longer than it by θ²/24; θ from the turns at both ends of the chord, corners left out.
+    private static double ArcOverChord(Vec3[] path, int i)
+    {
+        (double sum, int count) = (0, 0);
+        foreach (int at in (ReadOnlySpan<int>)[i, i + 1])
+        {
+            if (at == 0 || at == path.Length - 1) continue;
+            Vec3 before = path[at] - path[at - 1], after = path[at + 1] - path[at];
+            double turn = before.AngleTo(after);
+            if (turn > CornerTurn) continue;
+            // The turn at a place is shared between the chords that meet there, by their lengths.
+            sum += turn * 2 * (path[i + 1] - path[i]).Length / (before.Length + after.Length);
+            count++;
+        }
+        double theta = count == 0 ? 0 : sum / count;
+        return 1 + theta * theta / 24;
     }
 }

@@ -72,7 +72,7 @@ public static class PatternDrawing
     // From the middle of the front edge, at the origin, straight down to the middle of the rear edge.
     private static Stroke? CentreLine(PanelDevelopment panel)
     {
-        if (panel.Edge("front") is null) return null;
+        if (panel.FindEdge("front") is null) return null;
         (Vec2 front, Vec2 rear) = CentreEnds(panel);
         Vec2 along = (rear - front).Unit;
         return along == Vec2.Zero ? null : new Stroke(Role.Centre, [front - CentreOverrun * along, rear + CentreOverrun * along]);
@@ -166,7 +166,7 @@ public static class PatternDrawing
     // The middles of front and rear; of a piece that has none, the top and the bottom of its box.
     private static (Vec2 Front, Vec2 Rear) CentreEnds(PanelDevelopment panel)
     {
-        if (panel.Edge("front") is { } front && panel.Edge("rear") is { } rear) return (HalfWay(front.Flat), HalfWay(rear.Flat));
+        if (panel.FindEdge("front") is { } front && panel.FindEdge("rear") is { } rear) return (HalfWay(front.Flat), HalfWay(rear.Flat));
         Box box = Box.Around(panel.Cut);
         return (new Vec2(box.Centre.X, box.Max.Y), new Vec2(box.Centre.X, box.Min.Y));
     }

@@ -8,6 +8,9 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>The pattern of a sheet with relief cuts.</summary>
 internal static class SlitPanel
 {
+    // The metal this near to the tip of a cut, mm, gives way into the hole that is drilled there.
+    private const double TipRoom = 10;
+
     /// <summary>The pattern. Where the two sides of a cut would overlap, both are drawn back to the line half way between them, and a gusset of the width told fills what is missing.</summary>
     /// <param name="spec">The panel.</param>
     /// <param name="cut">Grid, cuts and blank.</param>
@@ -55,6 +58,18 @@ internal static class SlitPanel
             }
         }
         ImmutableArray<Vec2> outline = moved.Count == 0 ? panel.Cut : [.. panel.Cut.Select(p => moved.GetValueOrDefault(p, p))];
-        return panel with { Cut = outline, Slits = openings.ToImmutable() };
+        return panel with { Cut = outline, Slits = openings.ToImmutable(), ClearOfTips = ClearOfTips(panel, openings) };
+    }
+
+    // Largest strains of the triangles that lie off every tip.
+    private static StrainSummary ClearOfTips(PanelDevelopment panel, IReadOnlyCollection<SlitOpening> slits)
+    {
+        SheetMesh mesh = panel.Mesh;
+        (int A, int B, int C)[] clear =
+        [
+            .. mesh.Faces.Where(f => slits.All(s => new[] { f.A, f.B, f.C }.All(v => (mesh.Flat[v] - s.Tip).Length > TipRoom))),
+        ];
+        (double stretch, double shrink) = Flattener.Worst(new TriangleMesh(mesh.Formed, [.. clear]), mesh.Flat);
+        return new StrainSummary(stretch, shrink, panel.Strain.Energy);
     }
 }

@@ -33,9 +33,9 @@ public sealed class StoppedRunTests : IDisposable
             StopSomewhere(run, run % 2 == 0 ? _new : _old, target, target);
             foreach (string name in Names(_folder.At("old-pattern")))
             {
-                byte[] content = File.ReadAllBytes(Path.Combine(target, name));
-                bool whole = content.AsSpan().SequenceEqual(File.ReadAllBytes(_folder.At("old-pattern", name)))
-                    || content.AsSpan().SequenceEqual(File.ReadAllBytes(_folder.At("new-pattern", name)));
+                byte[] content = Timeless.Of(Path.Combine(target, name));
+                bool whole = content.AsSpan().SequenceEqual(Timeless.Of(_folder.At("old-pattern", name)))
+                    || content.AsSpan().SequenceEqual(Timeless.Of(_folder.At("new-pattern", name)));
                 Assert.True(whole, $"{name} is neither the old file nor the new one after run {run}");
             }
         }
@@ -51,7 +51,7 @@ public sealed class StoppedRunTests : IDisposable
             StopSomewhere(run, _new, target, _folder.Path);
             if (!Directory.Exists(target)) continue;
             Assert.Equal(Names(_folder.At("new-pattern")), Names(target));
-            Assert.All(Names(target), name => Assert.Equal(File.ReadAllBytes(_folder.At("new-pattern", name)), File.ReadAllBytes(Path.Combine(target, name))));
+            Assert.All(Names(target), name => Assert.Equal(Timeless.Of(_folder.At("new-pattern", name)), Timeless.Of(Path.Combine(target, name))));
             Directory.Delete(target, recursive: true);
         }
         FinishAndCompare(_folder.At("fresh"));

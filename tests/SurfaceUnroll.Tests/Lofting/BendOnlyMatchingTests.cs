@@ -80,7 +80,7 @@ public class BendOnlyMatchingTests
     {
         SpaceCurve a = AnalyticPiece.Polyline(new(0, -100, -50), new(0, 100, 50)), b = AnalyticPiece.Polyline(new(200, -100, 50), new(200, 100, -50));
         StrainSummary strain = SheetFitness.Strain(Loft.Between(a, b, ElementMatching.BendOnly));
-        Assert.Equal(Verdict.NeedsStretching, SheetFitness.Judge(strain));
+        Assert.Equal(Verdict.NeedsStretching, SheetFitness.Judge(strain, 0.2));
     }
 
     [Fact]

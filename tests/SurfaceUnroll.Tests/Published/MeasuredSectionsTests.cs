@@ -55,7 +55,8 @@ public class MeasuredSectionsTests
         Assert.Equal(8, offsets.Length);
         Assert.InRange(strip.Edge(edge).FlatLength, polygon, 1.01 * polygon);
         Assert.InRange(TurnAllowance(offsets), 0, 0.01);
-        Near(strip.Edge(edge).FormedLength, strip.Edge(edge).FlatLength, 1e-6);
+        // Both frames are held, and kept within 0.01 %.
+        Near(strip.Edge(edge).FormedLength, strip.Edge(edge).FlatLength, 1e-4);
     }
 
     // Mean of θ²/24 over the spans by length; θ of a span: the larger of the polygon's turns at its two ends.
