@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.Globalization;
 using SurfaceUnroll.Files.Report;
 
 namespace SurfaceUnroll.Cli;
@@ -8,6 +9,9 @@ namespace SurfaceUnroll.Cli;
 /// <summary>Takes the command line apart and runs the command.</summary>
 internal static class CommandLine
 {
+    // More tell nothing new.
+    internal const int MostRepeats = 10_000;
+
     /// <summary>Runs the program.</summary>
     /// <param name="arguments">Without the program's own name.</param>
     /// <param name="screen">Where to write.</param>
@@ -34,6 +38,7 @@ internal static class CommandLine
         var root = new RootCommand("Flat patterns at 1:1 from measured profiles of sheet-metal covers.");
         root.Add(DevelopCommand(screen, pipeline));
         root.Add(CheckCommand(screen, pipeline));
+        root.Add(FlattenCommand(screen));
         root.Add(NewCommand(screen));
         var schema = new Command("schema", "Print the JSON Schema of the job file.");
         schema.SetAction(_ => SchemaPrinting.Run(screen));
@@ -68,6 +73,22 @@ internal static class CommandLine
         Option<bool> strict = Strict();
         var command = new Command("check", "Print verdicts and tables; write nothing.") { job, strict };
         command.SetAction(parsed => Checking.Run(parsed.GetRequiredValue(job), parsed.GetValue(strict), screen, pipeline));
+        return command;
+    }
+
+    private static Command FlattenCommand(Screen screen)
+    {
+        Argument<string> mesh = new("MESH.obj") { Description = "Mesh file." };
+        Option<string?> target = new("--out", "-o") { Description = "File to write.", HelpName = "OUT.obj" };
+        Option<int> repeat = new("--repeat") { Description = "Timed runs.", HelpName = "N", DefaultValueFactory = _ => 1 };
+        Option<bool> json = new("--json") { Description = "Print one JSON object." };
+        repeat.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && !(int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && count is >= 1 and <= MostRepeats)) result.AddError("out of range");
+        });
+        var command = new Command("flatten", "Lay a mesh flat.") { mesh, target, repeat, json };
+        command.SetAction(parsed => LayingFlat.Run(
+            parsed.GetRequiredValue(mesh), parsed.GetValue(target), parsed.GetValue(repeat), parsed.GetValue(json), screen));
         return command;
     }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Globalization;
 using SurfaceUnroll.Files.JobFiles;
 
 namespace SurfaceUnroll.Cli;
@@ -53,6 +54,8 @@ internal static class CommandLineFaults
 
     private static string Reworded(ParseError error, Command command) => error.SymbolResult switch
     {
+        OptionResult { Option: Option<int>, Tokens.Count: 1 } option =>
+            string.Create(CultureInfo.InvariantCulture, $"“{option.Option.Name}” needs a whole number from 1 to {CommandLine.MostRepeats}, not “{option.Tokens[0].Value}”."),
         OptionResult option => $"“{option.Option.Name}” needs one value and no more.",
         ArgumentResult argument => $"The name of the file is missing: {argument.Argument.Name}.",
         _ when command.Arguments.Count > 0 => $"The name of the file is missing: {command.Arguments[0].Name}.",

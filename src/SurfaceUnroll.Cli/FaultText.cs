@@ -6,12 +6,17 @@ namespace SurfaceUnroll.Cli;
 internal static class FaultText
 {
     /// <summary>Faults at places of a file, in the order of the file.</summary>
-    public static void Write(TextWriter to, string path, IEnumerable<(int Line, int Column, string Message, string? Mend)> faults)
+    public static void Write(TextWriter to, string path, IEnumerable<(int Line, int Column, string Message, string? Mend)> faults) =>
+        WriteAll(to, faults.OrderBy(f => f.Line).ThenBy(f => f.Column)
+            .Select(f => (string.Create(CultureInfo.InvariantCulture, $"{path}:{f.Line}:{f.Column}"), f.Message, f.Mend)));
+
+    /// <summary>Faults of a file, in the order given.</summary>
+    public static void WriteAll(TextWriter to, IEnumerable<(string Place, string Message, string? Mend)> faults)
     {
         int count = 0;
-        foreach ((int line, int column, string message, string? mend) in faults.OrderBy(f => f.Line).ThenBy(f => f.Column))
+        foreach ((string place, string message, string? mend) in faults)
         {
-            Write(to, string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{column}"), message, mend);
+            Write(to, place, message, mend);
             count++;
         }
         if (count > 1) to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} faults; nothing was written."));

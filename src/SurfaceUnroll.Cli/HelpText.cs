@@ -8,6 +8,7 @@ internal static class HelpText
     {
         "develop" => Develop,
         "check" => Check,
+        "flatten" => Flatten,
         "new" => New,
         "schema" => Schema,
         _ => Program,
@@ -23,6 +24,8 @@ internal static class HelpText
           surfaceunroll new cover.json       write a starter job to put your measures in
           surfaceunroll check cover.json     see whether the sheet only bends, and sizes
           surfaceunroll develop cover.json   write the pattern and a report
+          surfaceunroll flatten part.obj --out flat.obj
+                                             lay any sheet of triangles flat
           surfaceunroll schema               print the JSON Schema, for your editor
 
         Each command tells more with --help. --version prints the version.
@@ -55,6 +58,20 @@ internal static class HelpText
         Prints the verdicts and tables that develop would print, and writes nothing.
 
           --strict    end with status 3 if a panel is past a limit
+        """;
+
+    private const string Flatten = """
+        surfaceunroll flatten MESH.obj --out OUT.obj [--repeat N] [--json]
+
+        Lays a sheet of triangles flat with the least stretching and shrinking. The sheet,
+        an .obj or .stl file in mm, is one piece with one edge all round and no holes.
+        OUT.obj holds it again, with the place of each vertex on the blank as "vt", in mm.
+        A file of that name is replaced once the new one is whole.
+
+          --out OUT.obj   file to write
+          --repeat N      flatten N times, after once to warm up, and print the median time
+                          of them; 1 otherwise
+          --json          print one JSON object and nothing else
         """;
 
     private const string New = """

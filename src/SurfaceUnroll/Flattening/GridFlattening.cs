@@ -24,19 +24,42 @@ public static class GridFlattening
     /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
     /// <param name="held">Names of the edges that keep their length: front, right, rear, left.</param>
     /// <param name="cancellation">Stops between steps.</param>
-    public static FlattenedGrid Flatten(SheetGrid grid, double shrinkCost, ImmutableArray<string> held, CancellationToken cancellation = default)
+    public static FlattenedGrid Flatten(SheetGrid grid, double shrinkCost, ImmutableArray<string> held, CancellationToken cancellation = default) =>
+        Flatten(GridMesh.Of(grid), new FlatteningOptions { ShrinkCost = shrinkCost }, held, cancellation);
+
+    /// <summary>Flattens a grid that has triangles of its own.</summary>
+    /// <param name="mesh">The formed sheet.</param>
+    /// <param name="options">How; first blanks and held edges are not looked at.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    public static FlattenedGrid Flatten(GridMesh mesh, FlatteningOptions options, CancellationToken cancellation = default)
     {
-        var mesh = GridMesh.Of(grid);
-        var options = new FlatteningOptions { ShrinkCost = shrinkCost, Held = Held(mesh, held) };
+        ArgumentNullException.ThrowIfNull(mesh);
+        ArgumentNullException.ThrowIfNull(options);
+        return Flatten(mesh, options, [], cancellation);
+    }
+
+    private static FlattenedGrid Flatten(GridMesh mesh, FlatteningOptions options, ImmutableArray<string> held, CancellationToken cancellation)
+    {
+        SheetGrid grid = mesh.Grid;
+        options = options with { Held = Held(mesh, held), Starts = [] };
         if (grid.Rows - 1 > Coarsest || grid.Columns - 1 > Coarsest)
         {
             int[] rows = Kept(grid.Rows), columns = Kept(grid.Columns);
             bool mirrored = grid.IsMirrored && (grid.Columns - 1) % 2 == 0;
-            FlattenedGrid coarse = Flatten(grid.Thinned(rows, columns, mirrored), shrinkCost, held, cancellation);
-            options = options with { Starts = [Start(coarse, rows, columns, mesh, cubic: true), Start(coarse, rows, columns, mesh, cubic: false)] };
+            var thinned = GridMesh.Of(grid.Thinned(rows, columns, mirrored));
+            // Where a sheet lies double, every second place may fall on another; what is left is no sheet then.
+            if (!IsWhole(mesh) || IsWhole(thinned))
+            {
+                FlattenedGrid coarse = Flatten(thinned, options with { Progress = null }, held, cancellation);
+                options = options with { Starts = [Start(coarse, rows, columns, mesh, cubic: true), Start(coarse, rows, columns, mesh, cubic: false)] };
+            }
         }
         return new FlattenedGrid(mesh, Flattener.Flatten(mesh.Mesh, options, cancellation));
     }
+
+    // Every place is a vertex of its own and every cell has both its triangles.
+    private static bool IsWhole(GridMesh mesh) =>
+        mesh.Mesh.Places.Length == mesh.Grid.Places.Length && mesh.Mesh.Faces.Length == 2 * (mesh.Grid.Rows - 1) * (mesh.Grid.Columns - 1);
 
     /// <summary>The vertices along named edges of a grid, from left to right and from front to rear.</summary>
     internal static ImmutableArray<ImmutableArray<int>> Held(GridMesh mesh, ImmutableArray<string> names) =>

@@ -70,7 +70,7 @@ internal sealed class NewtonDescent
                 _factored = true;
                 Solve(2 * WorthAFactor);
             }
-        double slope = Dot(_gradient, _step);
+            double slope = Dot(_gradient, _step);
             double reached = Search(x, trial, energy, slope);
             if (!(reached < energy)) break;
             trial.CopyTo(x, 0);

@@ -8,6 +8,7 @@ public class CommandLineTests
     [InlineData("--help")]
     [InlineData("develop --help")]
     [InlineData("check -h")]
+    [InlineData("flatten --help")]
     [InlineData("new --help")]
     [InlineData("schema --help")]
     public void Help_is_asked_for_and_given(string line)
