@@ -9,7 +9,7 @@ namespace SurfaceUnroll.Flattening;
 internal sealed class FormingEnergy
 {
     // Triangles to a task. Partial sums are by chunk, so results do not depend on the number of cores.
-    private const int Chunk = 2048;
+    private const int Chunk = 512;
 
     // Values a triangle: 6 of the gradient, then the blocks aa, bb, cc (xx, xy, yy each) and ba, ca, cb (xx, xy, yx, yy each).
     private const int Stride = 27, Gradient = 0, Diagonal = 6, OffDiagonal = 15;
@@ -182,7 +182,7 @@ internal sealed class FormingEnergy
 
     private static void ForRange(int count, Action<int, int> step)
     {
-        if (count <= 2 * Chunk) step(0, count);
+        if (count <= Chunk) step(0, count);
         else Parallel.For(0, (count + Chunk - 1) / Chunk, c => step(c * Chunk, Math.Min(count, (c + 1) * Chunk)));
     }
 

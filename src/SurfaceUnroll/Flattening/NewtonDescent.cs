@@ -22,6 +22,9 @@ internal sealed class NewtonDescent
     /// <summary>The same where it costs more, and steps come to the end more slowly.</summary>
     public const double Kinked = 1e-6;
 
+    // Share of the last step's gain that shows the errors to square, and share of the energy below which such a step was the last one.
+    private const double Squared = 0.01, Near = 2e-5;
+
     // Root mean square strain below which the sheet is flat.
     private const double NoStrain = 1e-11;
 
@@ -58,6 +61,7 @@ internal sealed class NewtonDescent
         double energy = Evaluate(x);
         double[] trial = new double[x.Length];
         int steps = 0;
+        double before = 0;
         while (steps < MostSteps && (!_held.IsEmpty || energy > NoStrain * NoStrain * _area))
         {
             cancellation.ThrowIfCancellationRequested();
@@ -78,7 +82,10 @@ internal sealed class NewtonDescent
             double gain = energy - reached;
             energy = reached;
             progress?.Invoke(steps, energy);
-            if (gain < _lastGain * Math.Abs(energy)) break;
+            // Steps that gain a hundredth of what the one before gained have come near enough for their errors to square.
+            bool squaring = gain < Squared * before;
+            if (gain < (squaring ? Near : _lastGain) * Math.Abs(energy)) break;
+            before = gain;
         }
         return steps;
     }

@@ -10,6 +10,9 @@ internal static unsafe class DenseKernel
     /// <summary>Columns factored at a time.</summary>
     private const int Block = 16;
 
+    // Rows below the diagonal solved at a time.
+    private const int SolvedRows = 32;
+
     // Rows of the right factor kept in the second-level cache while the left one streams past.
     private const int CachedRows = 64;
 
@@ -21,21 +24,26 @@ internal static unsafe class DenseKernel
     /// <returns>False if a pivot is not positive.</returns>
     public static bool FactorPanel(double* panel, int stride, int rows, int columns)
     {
+        double* transposed = stackalloc double[Block * Block];
         double* inverse = stackalloc double[Block * Block];
-        double* solved = stackalloc double[2 * Block];
+        double* solved = stackalloc double[SolvedRows * Block];
         for (int j = 0; j < columns; j += Block)
         {
             int width = Math.Min(Block, columns - j);
             double* top = panel + (long)j * stride;
             if (j > 0) SubtractProduct(top + j, stride, top, stride, top, stride, rows - j, width, j);
-            if (!FactorDiagonal(top + j, stride, width)) return false;
+            if (!FactorDiagonal(top + j, stride, width, transposed)) return false;
             if (j + width == rows) break;
-            NegatedInverse(top + j, stride, width, inverse);
-            for (int i = j + width; i < rows; i += 2)
+            NegatedInverse(transposed, width, inverse);
+            // The block's padding and what lies right of it meet zeros of the inverse.
+            int depth = (width + 3) & ~3;
+            for (int i = j + width; i < rows; i += SolvedRows)
             {
-                double* row = panel + (long)i * stride + j;
-                // Columns right of the block still hold what the last product left there, so the row is read by the block's width only.
-                SolveRows(row, stride, inverse, width, solved);
+                int count = Math.Min(SolvedRows, rows - i);
+                double* first = panel + (long)i * stride + j;
+                new Span<double>(solved, count * Block).Clear();
+                SubtractProduct(solved, Block, first, stride, inverse, Block, count, width, depth);
+                for (int r = 0; r < count; r++) new Span<double>(solved + r * Block, width).CopyTo(new Span<double>(first + (long)r * stride, width));
             }
         }
         return true;
@@ -172,64 +180,51 @@ internal static unsafe class DenseKernel
         }
     }
 
+    // Cholesky of a diagonal block, on its transpose: row k of it is then a column of L, and updates run along rows. Leaves Lᵀ in `transposed`, rows of length Block, zero left of the
+    // diagonal and beyond the width.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static bool FactorDiagonal(double* d, int stride, int width)
+    private static bool FactorDiagonal(double* d, int stride, int width, double* transposed)
     {
-        for (int j = 0; j < width; j++)
+        new Span<double>(transposed, Block * Block).Clear();
+        for (int i = 0; i < width; i++)
+            for (int k = 0; k <= i; k++)
+                transposed[k * Block + i] = d[(long)i * stride + k];
+        for (int k = 0; k < width; k++)
         {
-            double* row = d + (long)j * stride;
-            for (int k = 0; k < j; k++)
-            {
-                double* above = d + (long)k * stride;
-                double s = row[k];
-                for (int m = 0; m < k; m++) s -= row[m] * above[m];
-                row[k] = s / above[k];
-            }
-            double pivot = row[j];
-            for (int m = 0; m < j; m++) pivot -= row[m] * row[m];
+            double* row = transposed + k * Block;
+            double pivot = row[k];
             if (!(pivot > 0)) return false;
-            row[j] = Math.Sqrt(pivot);
+            double root = Math.Sqrt(pivot), scale = 1 / root;
+            row[k] = root;
+            for (int i = k + 1; i < width; i++) row[i] *= scale;
+            for (int i = k + 1; i < width; i++)
+            {
+                // From the multiple of four at or before the diagonal: what is written left of it is cleared below.
+                int from = i & ~3;
+                SubtractScaled(transposed + i * Block + from, row + from, row[i], Block - from);
+            }
+        }
+        for (int i = 0; i < width; i++)
+        {
+            for (int k = 0; k <= i; k++) d[(long)i * stride + k] = transposed[k * Block + i];
+            for (int k = i & ~3; k < i; k++) transposed[i * Block + k] = 0;
         }
         return true;
     }
 
-    // −L⁻¹, rows of length Block, zero right of the diagonal and beyond the width.
+    // N = −L⁻¹ from Lᵀ, rows of length Block, zero right of the diagonal and beyond the width.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void NegatedInverse(double* l, int stride, int width, double* inverse)
+    private static void NegatedInverse(double* transposed, int width, double* inverse)
     {
         new Span<double>(inverse, Block * Block).Clear();
         for (int i = 0; i < width; i++)
         {
-            double* row = l + (long)i * stride;
+            // Row i of N is −(eᵢ + Σ L[i,k]·N row k)/L[i,i].
             double* into = inverse + i * Block;
-            // N = −L⁻¹ has row i = −(eᵢ + Σ L[i,k]·N row k)/L[i,i].
-            for (int k = 0; k < i; k++)
-            {
-                double* above = inverse + k * Block;
-                for (int m = 0; m <= k; m++) into[m] += row[k] * above[m];
-            }
-            double scale = 1 / row[i];
-            for (int m = 0; m < i; m++) into[m] *= -scale;
-            into[i] = -scale;
-        }
-    }
-
-    // Two rows times L⁻ᵀ.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void SolveRows(double* row, int stride, double* negatedInverse, int width, double* solved)
-    {
-        double* padded = stackalloc double[2 * Block];
-        for (int m = 0; m < Block; m++)
-        {
-            padded[m] = m < width ? row[m] : 0;
-            padded[Block + m] = m < width ? row[stride + m] : 0;
-            solved[m] = solved[Block + m] = 0;
-        }
-        SubtractProduct(solved, Block, padded, Block, negatedInverse, Block, 2, Block, Block);
-        for (int m = 0; m < width; m++)
-        {
-            row[m] = solved[m];
-            row[stride + m] = solved[Block + m];
+            into[i] = -1;
+            for (int k = 0; k < i; k++) SubtractScaled(into, inverse + k * Block, transposed[k * Block + i], (k + 4) & ~3);
+            double scale = 1 / transposed[i * Block + i];
+            for (int m = 0; m <= i; m++) into[m] *= scale;
         }
     }
 }
