@@ -23,6 +23,9 @@ internal static class FormedShapes
         return OnBall(200, Math.PI / 3, x, y);
     }
 
+    /// <summary>Round cap of a ball of radius 200 to 60° from its middle.</summary>
+    public static Vec3 Cap(double x, double y) => OnBall(200, Math.PI / 3, x, y);
+
     /// <summary>A grid numbered row by row, cells cut from corner to corner the same way.</summary>
     public static TriangleMesh Grid(int rows, int columns, Func<double, double, Vec3> shape)
     {
