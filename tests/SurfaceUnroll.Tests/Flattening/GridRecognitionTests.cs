@@ -70,8 +70,8 @@ public class GridRecognitionTests
         FlattenedMesh fast = MeshFlattening.Flatten(mesh), slow = Flattener.Flatten(mesh);
         Assert.Equal(FlatteningStart.Given, fast.Start);
         Assert.Equal(FlatteningStart.Conformal, slow.Start);
-        // Both end within a ten-millionth of the least energy: the last step gains less than that, and each step squares the error.
-        Assert.Equal(slow.Energy, fast.Energy, 1e-7 * slow.Energy);
+        // Either descent ends where the next step would gain less than a millionth.
+        Assert.Equal(slow.Energy, fast.Energy, 1e-6 * slow.Energy);
         Assert.Equal(slow.MaxStretch, fast.MaxStretch, 1e-4);
     }
 
