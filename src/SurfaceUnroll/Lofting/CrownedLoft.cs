@@ -13,6 +13,10 @@ public static class CrownedLoft
     private const double Sagitta = 0.008;
     private const int FewestRows = 6, MostRows = 48;
 
+    // Most places of a grid: what a laptop flattens in a few tenths of a second. On a large sheet that is bent a lot lengthwise the chords of its columns then miss the gap above by some
+    // hundredths of a millimetre; the edges of the pattern are drawn through their places as curves.
+    private const int MostPlaces = 8000;
+
     /// <summary>The sheet as a grid, moved from its measured face to the middle surface.</summary>
     /// <param name="curves">Three or more, front to rear, all from left to right.</param>
     /// <param name="offset">mm along the outside normal; negative moves inward.</param>
@@ -35,13 +39,14 @@ public static class CrownedLoft
         MirrorPlane.Of(curves[0], curves[1]) is { } first && Enumerable.Range(1, curves.Length - 2).All(i =>
             MirrorPlane.Of(curves[0], curves[i + 1]) is { } other && first.Normal.AngleTo(other.Normal) < 1e-6);
 
-    // Between two curves as many rows as the most bent column asks for.
+    // Between two curves as many rows as the most bent column asks for, or the same share of them everywhere if that is too many.
     private static IEnumerable<(int Span, double T)> Rows(double[] steps, SplineColumn[] splines)
     {
+        int[] wanted = [.. steps.Select((_, i) => Math.Clamp((int)Math.Ceiling(Math.Sqrt(splines.Max(s => s.Bend(i)) / (8 * Sagitta))), FewestRows, MostRows))];
+        double share = Math.Min(1, (double)MostPlaces / (splines.Length * wanted.Sum()));
         for (int i = 0; i < steps.Length; i++)
         {
-            double bend = splines.Max(s => s.Bend(i));
-            int count = Math.Clamp((int)Math.Ceiling(Math.Sqrt(bend / (8 * Sagitta))), FewestRows, MostRows);
+            int count = Math.Max(FewestRows, (int)(share * wanted[i]));
             for (int k = 0; k < count; k++) yield return (i, (double)k / count);
         }
         yield return (steps.Length - 1, 1);

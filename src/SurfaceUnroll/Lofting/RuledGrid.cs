@@ -9,6 +9,9 @@ public static class RuledGrid
     // A cell is at most so many times as long as it is wide.
     private const double Slenderness = 6;
 
+    // Most places of a grid, unless its lines alone are more.
+    private const int MostPlaces = 8000;
+
     // Fewest and most cells along a line. Strain varies slowly along a line that is straight.
     private const int Fewest = 8, Most = 24;
 
@@ -26,7 +29,7 @@ public static class RuledGrid
         (Vec3 Front, Vec3 Rear)[] lines = [.. Divided(Needed(every, sheet.IsMirrored, widest), widest)];
         double length = lines.Average(l => (l.Rear - l.Front).Length);
         double width = 0.5 * lines.Zip(lines.Skip(1), Advance).Average();
-        int cells = Math.Clamp((int)Math.Round(length / (Slenderness * width)), Fewest, Most);
+        int cells = Math.Clamp((int)Math.Round(length / (Slenderness * width)), Fewest, Math.Max(Fewest, Math.Min(Most, MostPlaces / lines.Length)));
         var places = ImmutableArray.CreateBuilder<Vec3>((cells + 1) * lines.Length);
         for (int r = 0; r <= cells; r++)
             foreach ((Vec3 front, Vec3 rear) in lines)

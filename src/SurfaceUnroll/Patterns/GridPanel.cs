@@ -12,6 +12,9 @@ internal static class GridPanel
     // A turn of an edge from chord to chord that is a corner, radians.
     private const double CornerTurn = 0.15;
 
+    // Places closer than this (mm) are one.
+    private const double SamePlace = 1e-7;
+
     private static readonly string[] EdgeNames = ["front", "right", "rear", "left"];
 
     /// <summary>The pattern of a grid, with relief cuts if there are any.</summary>
@@ -24,13 +27,13 @@ internal static class GridPanel
         TriangleMesh formed = cut?.Mesh ?? uncut.Mesh.Mesh;
         FlattenedMesh blank = cut?.Blank ?? uncut.Blank;
         ImmutableArray<Vec2> flat = Upright(blank.Flat, uncut.Mesh);
-        ImmutableArray<int> border = DiscCheck.Border(formed);
         ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => flat[uncut.Mesh.At(r, c)]);
+        ImmutableArray<BlankEdge> edges = [.. EdgeNames.Select(name => Edge(name, uncut.Mesh, flat))];
         var strain = new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy);
         var twist = new TwistSummary(lines.Max(l => l.Twist), lines.Average(l => l.Twist));
         return new PanelDevelopment(
             spec, Verdict.NeedsStretching, twist, twist, strain, FormedArea(formed), FlatArea(formed, flat),
-            [.. EdgeNames.Select(name => Edge(name, uncut.Mesh, flat))], lines, Loop(border, flat), new SheetMesh(formed.Places, flat, formed.Faces))
+            edges, lines, cut is null ? Outline(edges) : Loop(DiscCheck.Border(formed), flat), new SheetMesh(formed.Places, flat, formed.Faces))
         {
             Map = StrainField.Of(formed, flat),
         };
@@ -46,6 +49,17 @@ internal static class GridPanel
 
     /// <summary>A border on the blank without repeated places.</summary>
     internal static ImmutableArray<Vec2> Loop(ImmutableArray<int> border, ImmutableArray<Vec2> flat) => [.. border.Select(v => flat[v])];
+
+    // Counter-clockwise: left from front to rear, rear to the right, right back to the front, front back to the left.
+    private static ImmutableArray<Vec2> Outline(ImmutableArray<BlankEdge> edges)
+    {
+        IEnumerable<Vec2> Side(string name) => edges.Single(e => e.Name == name).Flat;
+        var loop = new List<Vec2>();
+        foreach (Vec2 p in Side("left").Concat(Side("rear")).Concat(Side("right").Reverse()).Concat(Side("front").Reverse()))
+            if (loop.Count == 0 || (p - loop[^1]).Length > SamePlace) loop.Add(p);
+        if ((loop[0] - loop[^1]).Length <= SamePlace) loop.RemoveAt(loop.Count - 1);
+        return [.. loop];
+    }
 
     // The middle of the front edge at the origin, the middle of the rear edge straight below it.
     private static ImmutableArray<Vec2> Upright(ImmutableArray<Vec2> flat, GridMesh mesh)
@@ -83,7 +97,7 @@ internal static class GridPanel
             // The strain along the edge is that of its chords.
             flatLength += arc * (onBlank[i + 1] - onBlank[i]).Length / chord;
         }
-        return new BlankEdge(name, formedLength, flatLength, onBlank);
+        return new BlankEdge(name, formedLength, flatLength, SmoothPath.Through(onBlank));
     }
 
     // An arc that turns by θ over a chord is longer than it by θ²/24; θ from the turns at both ends of the chord, corners left out.
