@@ -13,8 +13,8 @@ public readonly record struct GridSlit(string Edge, int Line, int Steps);
 /// <param name="Uncut">The grid and its blank without the cuts.</param>
 /// <param name="Mesh">Its triangles with the cuts open: the far flank of each cut has vertices of its own.</param>
 /// <param name="Blank">The blank with the cuts.</param>
-/// <param name="Mouths">For each cut its two vertices at the edge: nearer to and farther from the left or the front end.</param>
-public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedMesh Blank, ImmutableArray<(int Near, int Far)> Mouths)
+/// <param name="Flanks">For each cut, from the edge to the last place before its tip, its two vertices: nearer to and farther from the left or the front end.</param>
+public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedMesh Blank, ImmutableArray<ImmutableArray<(int Near, int Far)>> Flanks)
 {
     /// <summary>Cuts a flattened grid and flattens it again.</summary>
     /// <param name="uncut">Without the cuts.</param>
@@ -31,11 +31,12 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
         (int A, int B, int C)[] faces = [.. mesh.Mesh.Faces];
         List<Vec3> places = [.. mesh.Mesh.Places];
         List<Vec2> flat = [.. uncut.Blank.Flat];
-        var mouths = ImmutableArray.CreateBuilder<(int, int)>();
+        var flanks = ImmutableArray.CreateBuilder<ImmutableArray<(int, int)>>();
         foreach (GridSlit slit in slits)
         {
             bool alongColumn = slit.Edge is "front" or "rear";
             var twin = new Dictionary<int, int>();
+            var flank = ImmutableArray.CreateBuilder<(int, int)>();
             for (int k = 0; k < slit.Steps; k++)
             {
                 int vertex = alongColumn
@@ -44,8 +45,9 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
                 if (!twin.TryAdd(vertex, places.Count)) continue;
                 places.Add(places[vertex]);
                 flat.Add(flat[vertex]);
-                if (k == 0) mouths.Add((vertex, twin[vertex]));
+                flank.Add((vertex, twin[vertex]));
             }
+            flanks.Add(flank.ToImmutable());
             for (int t = 0; t < faces.Length; t++)
             {
                 (int a, int b, int c) = faces[t];
@@ -59,6 +61,6 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
         }
         var cut = new TriangleMesh([.. places], [.. faces]);
         FlattenedMesh blank = Flattener.Flatten(cut, new FlatteningOptions { ShrinkCost = shrinkCost, Starts = [[.. flat]] }, cancellation);
-        return new SlitGrid(uncut, cut, blank, mouths.ToImmutable());
+        return new SlitGrid(uncut, cut, blank, flanks.ToImmutable());
     }
 }

@@ -110,7 +110,8 @@ public readonly record struct PieceChoice(int Pieces, double MaxStretch, double 
 /// <param name="Width">Opening at the edge on the blank, mm; negative where the two sides would overlap there.</param>
 /// <param name="Mouth">The two ends of the cut at the edge, on the blank.</param>
 /// <param name="Tip">Its tip on the blank.</param>
-public sealed record SlitOpening(string Edge, double At, double Depth, double Width, (Vec2 Near, Vec2 Far) Mouth, Vec2 Tip);
+/// <param name="Start">Where the one line of a cut whose sides overlap starts; else the middle of the mouth.</param>
+public sealed record SlitOpening(string Edge, double At, double Depth, double Width, (Vec2 Near, Vec2 Far) Mouth, Vec2 Tip, Vec2 Start);
 
 /// <summary>One edge of the net blank.</summary>
 /// <param name="Name">front, right, rear or left.</param>

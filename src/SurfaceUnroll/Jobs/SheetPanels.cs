@@ -31,7 +31,7 @@ internal static class SheetPanels
             PanelDevelopment panel = Flattened(piece, slits.Grid, slits.Cuts, cancellation) with { Piece = of };
             if (twist is { } known) panel = panel with { Twist = known.Own, EvenTwist = known.Even };
             panel = Judged(job, panel);
-            if (panel.Slits.All(s => s.Width >= 0) && !OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.GridOverlap(spec, where));
+            if (!OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.GridOverlap(spec, where));
             pieces.Add(panel);
         }
         if (pieces.Any(p => p.Verdict != Verdict.BendsOnly) || spec.Pieces > 1) choices = search.Table(grid);

@@ -13,8 +13,8 @@ internal static class GridLines
 
     /// <summary>Every column from left to right; the drawn ones are numbered.</summary>
     /// <param name="grid">Formed.</param>
-    /// <param name="place">Place on the blank at a row and a column, mm.</param>
-    public static ImmutableArray<ElementLine> Of(SheetGrid grid, Func<int, int, Vec2> place)
+    /// <param name="places">Place on the blank at a row and a column, mm; two where a relief cut runs across the column.</param>
+    public static ImmutableArray<ElementLine> Of(SheetGrid grid, Func<int, int, ImmutableArray<Vec2>> places)
     {
         int last = grid.Rows - 1;
         double[] front = Running(grid, 0), rear = Running(grid, last);
@@ -27,7 +27,7 @@ internal static class GridLines
             Vec3 normalFront = Normal(grid, 0, c), normalRear = Normal(grid, last, c);
             (double radiusFront, double signFront) = Bend(grid, 0, c, normalFront);
             (double radiusRear, double signRear) = Bend(grid, last, c, normalRear);
-            ImmutableArray<Vec2> path = [.. Enumerable.Range(0, grid.Rows).Select(r => place(r, c))];
+            ImmutableArray<Vec2> path = [.. Enumerable.Range(0, grid.Rows).SelectMany(r => places(r, c))];
             return new ElementLine(
                 numbers[c], grid.At(0, c), grid.At(last, c), path[0], path[^1], front[c], rear[c], (normalFront + normalRear).Unit,
                 normalFront == Vec3.Zero || normalRear == Vec3.Zero ? 0 : normalFront.AngleTo(normalRear), radiusFront, radiusRear, signFront + signRear >= 0)

@@ -27,8 +27,10 @@ internal static class GridPanel
         TriangleMesh formed = cut?.Mesh ?? uncut.Mesh.Mesh;
         FlattenedMesh blank = cut?.Blank ?? uncut.Blank;
         ImmutableArray<Vec2> flat = Upright(blank.Flat, uncut.Mesh);
-        ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => flat[uncut.Mesh.At(r, c)]);
-        ImmutableArray<BlankEdge> edges = [.. EdgeNames.Select(name => Edge(name, uncut.Mesh, flat))];
+        // Where a cut opens, a place of the sheet has two on the blank.
+        Dictionary<int, int> twins = cut?.Flanks.SelectMany(f => f).DistinctBy(f => f.Near).ToDictionary(f => f.Near, f => f.Far) ?? [];
+        ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => Places(uncut.Mesh.At(r, c), cut is not null && IsAcross(uncut.Mesh, twins, r, c)));
+        ImmutableArray<BlankEdge> edges = [.. EdgeNames.Select(name => Edge(name, uncut.Mesh, v => Places(v, true)))];
         var strain = new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy);
         var twist = new TwistSummary(lines.Max(l => l.Twist), lines.Average(l => l.Twist));
         return new PanelDevelopment(
@@ -37,7 +39,13 @@ internal static class GridPanel
         {
             Map = StrainField.Of(formed, flat),
         };
+
+        ImmutableArray<Vec2> Places(int vertex, bool both) => both && twins.TryGetValue(vertex, out int twin) ? [flat[vertex], flat[twin]] : [flat[vertex]];
     }
+
+    // True if the cut at a place runs across its column, and not along it.
+    private static bool IsAcross(GridMesh mesh, Dictionary<int, int> twins, int row, int column) =>
+        (column > 0 && twins.ContainsKey(mesh.At(row, column - 1))) || (column + 1 < mesh.Grid.Columns && twins.ContainsKey(mesh.At(row, column + 1)));
 
     /// <summary>Formed area of a mesh, mm².</summary>
     internal static double FormedArea(TriangleMesh mesh) =>
@@ -82,22 +90,22 @@ internal static class GridPanel
         return line[^1];
     }
 
-    // A relief cut opens an edge: its two sides are then two places, and the edge is told as if it were closed.
-    private static BlankEdge Edge(string name, GridMesh mesh, ImmutableArray<Vec2> flat)
+    // A relief cut opens an edge: its length leaves out the gap, and its line on the blank runs over it.
+    private static BlankEdge Edge(string name, GridMesh mesh, Func<int, ImmutableArray<Vec2>> places)
     {
         ImmutableArray<int> chain = mesh.Edge(name);
         Vec3[] formed = [.. chain.Select(v => mesh.Mesh.Places[v])];
-        ImmutableArray<Vec2> onBlank = [.. chain.Select(v => flat[v])];
-        if (chain.Length < 2) return new BlankEdge(name, 0, 0, [onBlank[0], onBlank[0]]);
+        ImmutableArray<Vec2>[] onBlank = [.. chain.Select(places)];
+        if (chain.Length < 2) return new BlankEdge(name, 0, 0, [onBlank[0][0], onBlank[0][0]]);
         double flatLength = 0, formedLength = 0;
         for (int i = 0; i + 1 < formed.Length; i++)
         {
             double chord = (formed[i + 1] - formed[i]).Length, arc = chord * ArcOverChord(formed, i);
             formedLength += arc;
             // The strain along the edge is that of its chords.
-            flatLength += arc * (onBlank[i + 1] - onBlank[i]).Length / chord;
+            flatLength += arc * (onBlank[i + 1][0] - onBlank[i][^1]).Length / chord;
         }
-        return new BlankEdge(name, formedLength, flatLength, SmoothPath.Through(onBlank));
+        return new BlankEdge(name, formedLength, flatLength, SmoothPath.Through([.. onBlank.SelectMany(p => p)]));
     }
 
     // An arc that turns by θ over a chord is longer than it by θ²/24; θ from the turns at both ends of the chord, corners left out.

@@ -36,7 +36,7 @@ public static class PatternDrawing
         ImmutableArray<Stroke> strokes =
         [
             new Stroke(Role.Cut, panel.Cut, Closed: true),
-            .. drawn.Where(line => centre is null || !LiesOn(line, centre)).Select(line => new Stroke(Role.Element, line.Path)),
+            .. drawn.Where(line => centre is null || !LiesOn(line, centre)).SelectMany(line => LineStrokes(line, panel, outline)),
             .. centre is null ? [] : new[] { centre },
             .. StrainContours.ContourStrokes(contours),
             .. panel.Slits.Where(slit => slit.Width < 0).SelectMany(OverlapMarks),
@@ -68,6 +68,28 @@ public static class PatternDrawing
     /// <summary>Numbered element lines inside the outline: the end lines are part of the cut line.</summary>
     internal static IEnumerable<ElementLine> Inner(PanelDevelopment panel) =>
         panel.Elements.Where((e, i) => e.Number > 0 && i > 0 && i < panel.Elements.Length - 1);
+
+    // A line is broken where a relief cut opens, and left out where it runs along one.
+    private static IEnumerable<Stroke> LineStrokes(ElementLine line, PanelDevelopment panel, CutOutline outline)
+    {
+        if (panel.Slits.IsEmpty)
+        {
+            yield return new Stroke(Role.Element, line.Path);
+            yield break;
+        }
+        var run = ImmutableArray.CreateBuilder<Vec2>();
+        for (int i = 0; i + 1 < line.Path.Length; i++)
+        {
+            bool inside = outline.Depth(0.5 * (line.Path[i] + line.Path[i + 1])) > SameLine;
+            if (inside && run.Count == 0) run.Add(line.Path[i]);
+            if (inside) run.Add(line.Path[i + 1]);
+            if (run.Count > 0 && (!inside || i + 2 == line.Path.Length))
+            {
+                yield return new Stroke(Role.Element, run.ToImmutable());
+                run.Clear();
+            }
+        }
+    }
 
     // From the middle of the front edge, at the origin, straight down to the middle of the rear edge.
     private static Stroke? CentreLine(PanelDevelopment panel)
@@ -171,9 +193,9 @@ public static class PatternDrawing
         return (new Vec2(box.Centre.X, box.Max.Y), new Vec2(box.Centre.X, box.Min.Y));
     }
 
-    // Both sides of a relief cut that overlap on the blank, where the cut line runs between them.
+    // A relief cut whose sides overlap on the blank is one cut between them; both sides are marks.
     private static IEnumerable<Stroke> OverlapMarks(SlitOpening slit) =>
-        [new Stroke(Role.Mark, [slit.Mouth.Near, slit.Tip]), new Stroke(Role.Mark, [slit.Mouth.Far, slit.Tip])];
+        [new Stroke(Role.Cut, [slit.Start, slit.Tip]), new Stroke(Role.Mark, [slit.Mouth.Near, slit.Tip]), new Stroke(Role.Mark, [slit.Mouth.Far, slit.Tip])];
 
     // Width of a relief cut beside its tip.
     private static IEnumerable<Lettering> SlitWords(SlitOpening slit, double height, LengthUnit units)
