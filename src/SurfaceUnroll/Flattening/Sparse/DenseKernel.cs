@@ -102,7 +102,7 @@ internal static unsafe class DenseKernel
 
     // C −= A·Bᵀ, two rows and four columns at a time; rows and columns even, depth a multiple of four.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void SubtractProduct(double* c, int ldc, double* a, int lda, double* b, int ldb, int rows, int columns, int depth)
+    internal static void SubtractProduct(double* c, int ldc, double* a, int lda, double* b, int ldb, int rows, int columns, int depth)
     {
         if (!Fma.IsSupported)
         {
@@ -162,7 +162,7 @@ internal static unsafe class DenseKernel
         }
     }
 
-    private static void SubtractProductPlain(double* c, int ldc, double* a, int lda, double* b, int ldb, int rows, int columns, int depth)
+    internal static void SubtractProductPlain(double* c, int ldc, double* a, int lda, double* b, int ldb, int rows, int columns, int depth)
     {
         for (int i = 0; i < rows; i++)
         {

@@ -11,13 +11,16 @@ internal sealed record Separator(int Start, int End, Separator? Left, Separator?
 
 /// <summary>A fill-reducing order of elimination by nested dissection.</summary>
 /// <remarks>A. George, "Nested dissection of a regular finite element mesh", SIAM J. Numerical Analysis 10(2), 1973. Each part is cut square to its longest axis at its
-/// median, which on a sheet leaves a line of vertices as separator.</remarks>
+/// median, or to the next one if that leaves fewer vertices: on a sheet a line of them as separator.</remarks>
 /// <param name="Order">Old number of each vertex in the new order.</param>
 /// <param name="Root">The last separator.</param>
 internal sealed record Dissection(int[] Order, Separator Root)
 {
     // Parts of up to so many vertices are eliminated as one dense block: below that, bookkeeping costs more than the zeros that are carried along.
     private const int LeafSize = 20;
+
+    // A cut straight through a part of n vertices, spread alike both ways, leaves a row of about √n, or √(2n) aslant.
+    private const double LongRow = 1.5;
 
     // Parts above this size are divided on both cores.
     private const int WorthATask = 4000;
@@ -43,11 +46,15 @@ internal sealed record Dissection(int[] Order, Separator Root)
             int count = end - start;
             if (count <= LeafSize) return new Separator(start, end, null, null);
             int middle = start + count / 2;
-            SetKeys(start, end);
-            Select(start, end, middle);
-            for (int i = start; i < end; i++) _part[Order[i]] = 2 * part + (i < middle ? 0 : 1);
-            // The cut line itself may go to either side: take the shorter row of vertices beside it.
-            int leftRow = CountTouching(start, middle, 2 * part + 1), rightRow = CountTouching(middle, end, 2 * part);
+            (Vec3 along, Vec3 across) = Axes(start, end);
+            (int leftRow, int rightRow) = Cut(start, middle, end, part, along);
+            // Triangles that are far longer one way than the other: the longest axis may be the one with the fewest vertices.
+            double row = Math.Min(leftRow, rightRow);
+            if (row > LongRow * Math.Sqrt(count))
+            {
+                (leftRow, rightRow) = Cut(start, middle, end, part, across);
+                if (Math.Min(leftRow, rightRow) >= row) (leftRow, rightRow) = Cut(start, middle, end, part, along);
+            }
             (int leftEnd, int rightEnd) = leftRow < rightRow ? MoveLeftRow(start, middle, end, 2 * part + 1) : (middle, MoveRow(middle, end, 2 * part));
             for (int i = rightEnd; i < end; i++) _part[Order[i]] = 0;
             if (leftEnd == start || rightEnd == leftEnd) return new Separator(start, end, null, null);
@@ -62,6 +69,15 @@ internal sealed record Dissection(int[] Order, Separator Root)
                 right = Divide(leftEnd, rightEnd, 2 * part + 1);
             }
             return new Separator(rightEnd, end, left, right);
+        }
+
+        // Divides the part at the median along an axis. The cut line itself may go to either side: returns the numbers of vertices beside it on the left and on the right.
+        private (int LeftRow, int RightRow) Cut(int start, int middle, int end, long part, Vec3 axis)
+        {
+            for (int i = start; i < end; i++) _key[Order[i]] = axis.Dot(places[Order[i]]);
+            Select(start, end, middle);
+            for (int i = start; i < end; i++) _part[Order[i]] = 2 * part + (i < middle ? 0 : 1);
+            return (CountTouching(start, middle, 2 * part + 1), CountTouching(middle, end, 2 * part));
         }
 
         private bool Touches(int vertex, long part)
@@ -102,8 +118,8 @@ internal sealed record Dissection(int[] Order, Separator Root)
             return (leftEnd, end - row.Length);
         }
 
-        // Places along the longest axis: the first principal axis of the part, by a few steps of the power method.
-        private void SetKeys(int start, int end)
+        // The first two principal axes of a part, by a few steps of the power method.
+        private (Vec3 Along, Vec3 Across) Axes(int start, int end)
         {
             Vec3 sum = Vec3.Zero;
             for (int i = start; i < end; i++) sum += places[Order[i]];
@@ -119,14 +135,23 @@ internal sealed record Dissection(int[] Order, Separator Root)
                 yz += d.Y * d.Z;
                 zz += d.Z * d.Z;
             }
-            Vec3 axis = xx >= yy && xx >= zz ? new Vec3(xx, xy, xz) : yy >= zz ? new Vec3(xy, yy, yz) : new Vec3(xz, yz, zz);
-            for (int k = 0; k < 6; k++)
+            Vec3 along = Longest(Vec3.Zero);
+            return (along, Longest(along));
+
+            // The longest axis square to another.
+            Vec3 Longest(Vec3 other)
             {
-                axis = axis.Unit;
-                axis = new Vec3(xx * axis.X + xy * axis.Y + xz * axis.Z, xy * axis.X + yy * axis.Y + yz * axis.Z, xz * axis.X + yz * axis.Y + zz * axis.Z);
+                Vec3[] columns = [Square(new Vec3(xx, xy, xz)), Square(new Vec3(xy, yy, yz)), Square(new Vec3(xz, yz, zz))];
+                Vec3 axis = columns.MaxBy(c => c.Dot(c));
+                for (int k = 0; k < 6; k++)
+                {
+                    axis = axis.Unit;
+                    axis = Square(new Vec3(xx * axis.X + xy * axis.Y + xz * axis.Z, xy * axis.X + yy * axis.Y + yz * axis.Z, xz * axis.X + yz * axis.Y + zz * axis.Z));
+                }
+                return axis.Unit;
+
+                Vec3 Square(Vec3 v) => v - v.Dot(other) * other;
             }
-            axis = axis.Unit;
-            for (int i = start; i < end; i++) _key[Order[i]] = axis.Dot(places[Order[i]] - centre);
         }
 
         // Quickselect: after it everything before `nth` has a key no larger than everything from it on.

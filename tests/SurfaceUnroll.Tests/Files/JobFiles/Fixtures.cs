@@ -8,7 +8,7 @@ internal static class Fixtures
     public static IEnumerable<string> Good => Directory.EnumerateFiles(Folder, "*.json", SearchOption.AllDirectories)
         .Where(path => !Path.GetDirectoryName(path)!.EndsWith("-pattern", StringComparison.Ordinal))
         .Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/'))
-        .Where(f => f != "jobs/six-mistakes.json")
+        .Where(f => f is not ("jobs/six-mistakes.json" or "published/flattening-energies.json"))
         .Order(StringComparer.Ordinal);
 
     /// <summary>Text of one of them.</summary>
