@@ -64,7 +64,7 @@ public static class PanelDeveloper
         TriangleMesh formed = spec.Mesh!.Mesh;
         ImmutableArray<int> border = DiscCheck.Border(formed);
         var free = new FlatteningOptions { ShrinkCost = spec.ShrinkCost };
-        FlattenedMesh blank = Flattener.Flatten(formed, free, cancellation);
+        FlattenedMesh blank = MeshFlattening.Flatten(formed, free, cancellation);
         StrainSummary? unheld = null;
         if (!spec.Hold.IsEmpty)
         {
