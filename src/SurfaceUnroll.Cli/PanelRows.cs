@@ -20,7 +20,9 @@ internal static class PanelRows
         if (panel.Spec is { Elements: ElementMatching.BendOnly, Loft.Length: 2 }) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
         if (panel.Verdict != Verdict.BendsOnly)
         {
-            yield return ("Stretch, shrink", $"largest {Percent(panel.Strain.MaxStretch)}, {Percent(panel.Strain.MaxShrink)}; limit {Percent(panel.Limit)}");
+            StrainSummary strain = panel.ClearOfTips ?? panel.Strain;
+            string tips = panel.ClearOfTips is null ? "" : " away from the tips of the cuts";
+            yield return ("Stretch, shrink", $"largest {Percent(strain.MaxStretch)}, {Percent(strain.MaxShrink)}{tips}; limit {Percent(panel.Limit)}");
         }
         foreach (PieceChoice choice in panel.Piece is null or { Number: 1 } ? panel.Choices : [])
         {

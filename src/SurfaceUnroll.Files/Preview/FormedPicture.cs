@@ -8,17 +8,23 @@ namespace SurfaceUnroll.Files.Preview;
 internal sealed class FormedPicture
 {
     // Enough to look smooth at picture size, few enough for a file of some tens of kB.
-    private const int MaxStrips = 72;
-    private const int Pieces = 5;
+    private const int StraightStrips = 72, StraightPieces = 5;
+
+    // A crowned sheet bends both ways.
+    private const int CrownedStrips = 36, CrownedPieces = 20;
 
     private readonly Camera _camera;
+    private readonly bool _crowned;
+    private readonly int _pieces;
     private readonly ImmutableArray<ElementLine> _lines;
     private readonly List<(double Nearness, Shape Shape)> _shapes = [];
 
     private FormedPicture(PanelDevelopment panel, Camera camera)
     {
         _camera = camera;
-        _lines = Thinned(panel.Elements);
+        _crowned = panel.Spec.Loft.Length > 2;
+        _pieces = _crowned ? CrownedPieces : StraightPieces;
+        _lines = Thinned(panel.Elements, _crowned ? CrownedStrips : StraightStrips);
     }
 
     /// <summary>One thing to paint.</summary>
@@ -41,9 +47,9 @@ internal sealed class FormedPicture
     }
 
     /// <summary>Lines that are drawn, and enough of those between for the curvature to show.</summary>
-    private static ImmutableArray<ElementLine> Thinned(ImmutableArray<ElementLine> all)
+    private static ImmutableArray<ElementLine> Thinned(ImmutableArray<ElementLine> all, int strips)
     {
-        int step = Math.Max(1, (all.Length + MaxStrips - 1) / MaxStrips);
+        int step = Math.Max(1, (all.Length + strips - 1) / strips);
         return [.. all.Where((line, i) => line.Number > 0 || i % step == 0 || i == all.Length - 1)];
     }
 
@@ -51,13 +57,13 @@ internal sealed class FormedPicture
     {
         for (int i = 0; i + 1 < _lines.Length; i++)
         {
-            for (int k = 0; k < Pieces; k++)
+            for (int k = 0; k < _pieces; k++)
             {
                 Vec3 a = At(i, k), b = At(i, k + 1), c = At(i + 1, k + 1), d = At(i + 1, k);
                 Vec3 normal = (c - a).Cross(d - b).Unit;
                 if (normal == Vec3.Zero) continue;
-                // A strip carries the mean normal of its two lines: facets of one strip then have one shade.
-                Vec3 smooth = (_lines[i].Normal + _lines[i + 1].Normal).Unit;
+                // A strip between straight lines carries the mean normal of the two: its facets then have one shade.
+                Vec3 smooth = _crowned ? normal : (_lines[i].Normal + _lines[i + 1].Normal).Unit;
                 string colour = Palette.Facet(smooth == Vec3.Zero ? normal : smooth, _camera);
                 Add([a, b, c, d], colour, 0, 0);
             }
@@ -81,16 +87,16 @@ internal sealed class FormedPicture
         {
             bool end = i == 0 || i == _lines.Length - 1;
             if (!end && _lines[i].Number == 0) continue;
-            for (int k = 0; k < Pieces; k++)
+            for (int k = 0; k < _pieces; k++)
             {
                 Add([At(i, k), At(i, k + 1)], end ? Palette.Ink : Palette.Element, end ? 1.6 : 0.8, 0.5 * Math.Max(FacetDepth(i - 1, k), FacetDepth(i, k)));
             }
         }
         for (int i = 0; i + 1 < _lines.Length; i++)
         {
-            foreach (int k in (ReadOnlySpan<int>)[0, Pieces])
+            foreach (int k in (ReadOnlySpan<int>)[0, _pieces])
             {
-                Add([At(i, k), At(i + 1, k)], Palette.Ink, 1.6, 0.5 * FacetDepth(i, Math.Min(k, Pieces - 1)));
+                Add([At(i, k), At(i + 1, k)], Palette.Ink, 1.6, 0.5 * FacetDepth(i, Math.Min(k, _pieces - 1)));
             }
         }
     }
@@ -113,7 +119,7 @@ internal sealed class FormedPicture
     private Vec3 At(int line, int piece)
     {
         ImmutableArray<Vec3> path = _lines[line].FormedPath;
-        double at = (path.Length - 1) * piece / (double)Pieces;
+        double at = (path.Length - 1) * piece / (double)_pieces;
         int i = Math.Min((int)at, path.Length - 2);
         return Vec3.Lerp(path[i], path[i + 1], at - i);
     }

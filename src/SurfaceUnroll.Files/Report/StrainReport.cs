@@ -23,7 +23,7 @@ internal static class StrainReport
         if (panel.ClearOfTips is { } clear) ReportJson.WriteStrain(json, "strainClearOfTips", clear);
         if (!panel.Choices.IsEmpty) WriteChoices(json, panel.Choices);
         if (!panel.Slits.IsEmpty) WriteSlits(json, panel.Slits);
-        if (panel.Map is { } map) WriteSpots(json, panel, map);
+        if (panel.DrawnMap is { } map) WriteSpots(json, panel, map);
     }
 
     private static void WriteChoices(Utf8JsonWriter json, ImmutableArray<PieceChoice> choices)

@@ -17,7 +17,7 @@ public sealed class PieceSearch
     private const int Candidates = 24;
 
     // Lines of the coarse grid that strains are judged on, along the seams and across them.
-    private const int CoarseRows = 9, CoarseColumns = Candidates + 1;
+    private const int CoarseRows = 17, CoarseColumns = Candidates + 1;
 
     private readonly SheetGrid _coarse;
     private readonly bool _across;

@@ -5,6 +5,17 @@ using SurfaceUnroll.Lofting;
 
 namespace SurfaceUnroll.Fitness;
 
+/// <summary>Lines of a grid that relief cuts run or end on.</summary>
+/// <param name="Rows">Rows.</param>
+/// <param name="Columns">Columns.</param>
+public sealed record FixedLines(HashSet<int> Rows, HashSet<int> Columns);
+
+/// <summary>Where a relief cut is.</summary>
+/// <param name="Edge">Edge that it starts from.</param>
+/// <param name="At">Distance along the formed edge from its left or front end, mm.</param>
+/// <param name="Depth">Along the formed sheet, mm.</param>
+public readonly record struct SlitPlace(string Edge, double At, double Depth);
+
 /// <summary>Places relief cuts on a grid: where the job says, or where they relieve the most.</summary>
 public static class SlitSearch
 {
@@ -15,6 +26,9 @@ public static class SlitSearch
     // Depths tried, as shares of the way to the far edge, and places tried along an edge.
     private static readonly double[] Depths = [0.15, 0.3, 0.45, 0.6];
     private const int Places = 7;
+
+    // A line this near to where it should be, mm, is there.
+    private const double Exact = 1e-6;
 
     // Rows and columns of the grid that choices are judged on.
     private const int Coarse = 25;
@@ -27,20 +41,26 @@ public static class SlitSearch
     /// <param name="edge">Edge that it starts from.</param>
     /// <param name="at">Distance along the edge, mm.</param>
     /// <param name="depth">mm.</param>
+    /// <param name="fixedLines">Rows and columns that must stay, because other cuts run or end on them; those of this cut are added.</param>
     /// <returns>The grid with one row and one column moved, and the cut.</returns>
-    public static (SheetGrid Grid, GridSlit Slit) Place(SheetGrid grid, string edge, double at, double depth)
+    public static (SheetGrid Grid, GridSlit Slit) Place(SheetGrid grid, string edge, double at, double depth, FixedLines? fixedLines = null)
     {
         bool column = edge is "front" or "rear";
+        fixedLines ??= new FixedLines([], []);
+        HashSet<int> sideways = column ? fixedLines.Columns : fixedLines.Rows, inward = column ? fixedLines.Rows : fixedLines.Columns;
         int lines = column ? grid.Columns : grid.Rows, steps = column ? grid.Rows : grid.Columns;
         // The line nearest to the place, moved sideways onto it.
         double[] along = Running(Enumerable.Range(0, lines).Select(i => Cell(grid, column, edge, i, 0)));
-        int line = Math.Clamp(Nearest(along, at), 1, lines - 2);
+        int line = Nearest(along, at, sideways);
+        sideways.Add(line);
         grid = Slide(grid, column, line, along, at);
         double[] deep = Running(Enumerable.Range(0, steps).Select(k => Cell(grid, column, edge, line, k)));
-        int end = Math.Clamp(Nearest(deep, depth), 1, steps - 2);
-        int cross = edge is "front" or "left" ? end : steps - 1 - end;
-        double[] fromStart = edge is "front" or "left" ? deep : [.. deep.Reverse().Select(d => deep[^1] - d)];
-        grid = Slide(grid, !column, cross, fromStart, edge is "front" or "left" ? depth : deep[^1] - depth);
+        bool backward = edge is "rear" or "right";
+        int end = Nearest(deep, depth, backward ? [.. inward.Select(i => steps - 1 - i)] : inward);
+        int cross = backward ? steps - 1 - end : end;
+        inward.Add(cross);
+        double[] fromStart = backward ? [.. deep.Reverse().Select(d => deep[^1] - d)] : deep;
+        grid = Slide(grid, !column, cross, fromStart, backward ? deep[^1] - depth : depth);
         return (grid, new GridSlit(edge, line, end));
     }
 
@@ -49,9 +69,9 @@ public static class SlitSearch
     /// <param name="spec">As in the job; the edge may be empty.</param>
     /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
     /// <param name="cancellation">Stops between flattenings.</param>
-    public static (string Edge, double At, double Depth) Choose(SheetGrid grid, SlitSpec spec, double shrinkCost, CancellationToken cancellation = default)
+    public static SlitPlace Choose(SheetGrid grid, SlitSpec spec, double shrinkCost, CancellationToken cancellation = default)
     {
-        if (spec is { Edge.Length: > 0, At: { } given, Depth: { } deep }) return (spec.Edge, given, deep);
+        if (spec is { Edge.Length: > 0, At: { } given, Depth: { } deep }) return new SlitPlace(spec.Edge, given, deep);
         SheetGrid coarse = grid.Thinned(Spread(grid.Rows), Spread(grid.Columns), false);
         FlattenedGrid uncut = GridFlattening.Flatten(coarse, shrinkCost, [], cancellation);
         var trials = new List<(string Edge, double At, double Depth, double Energy)>();
@@ -66,7 +86,7 @@ public static class SlitSearch
                 {
                     (SheetGrid moved, GridSlit slit) = Place(coarse, edge, place, d);
                     FlattenedGrid start = uncut with { Mesh = GridMesh.Of(moved) };
-                    FlattenedMesh cut = SlitGrid.Of(start, [slit], shrinkCost, cancellation).Blank;
+                    FlattenedMesh cut = SlitGrid.Of(start, [slit], shrinkCost, [], cancellation).Blank;
                     trials.Add((edge, place, d, cut.Energy));
                 }
             }
@@ -75,7 +95,14 @@ public static class SlitSearch
         double before = uncut.Blank.Energy, best = trials.Min(t => t.Energy);
         var chosen = trials.Where(t => before - t.Energy >= Enough * (before - best) - 1e-12)
             .OrderBy(t => Math.Round(t.Depth, 3)).ThenBy(t => Math.Round(Math.Abs(t.At / Measure(grid, t.Edge).Length - 0.5), 6)).First();
-        return (chosen.Edge, chosen.At, chosen.Depth);
+        return new SlitPlace(chosen.Edge, chosen.At, chosen.Depth);
+    }
+
+    /// <summary>True if a cut starts between the ends of its edge and ends short of the far one.</summary>
+    public static bool Fits(SheetGrid grid, SlitPlace slit)
+    {
+        (double length, Func<double, double> reach) = Measure(grid, slit.Edge);
+        return slit.At > 0 && slit.At < length && slit.Depth < reach(slit.At);
     }
 
     /// <summary>Length of an edge, and how deep a cut from a place on it may go: to the far edge.</summary>
@@ -101,8 +128,8 @@ public static class SlitSearch
         double miss = target - lengths[line];
         int toward = miss > 0 ? line + 1 : line - 1;
         double gap = Math.Abs(lengths[toward] - lengths[line]);
-        // Never so far that the cells on that side vanish.
-        double share = gap > 0 ? Math.Min(0.8, Math.Abs(miss) / gap) : 0;
+        // Never so far that the cells on that side vanish: what is within a fiftieth of a cell from an edge or from another cut stands that far away.
+        double share = gap > 0 ? Math.Min(0.98, Math.Abs(miss) / gap) : 0;
         if (share == 0) return grid;
         var places = grid.Places.ToBuilder();
         for (int k = 0; k < (column ? grid.Rows : grid.Columns); k++)
@@ -131,6 +158,13 @@ public static class SlitSearch
         for (int i = 1; i < lengths.Length; i++)
             if (Math.Abs(lengths[i] - at) < Math.Abs(lengths[best] - at)) best = i;
         return best;
+    }
+
+    // Of the inner lines that are free to move; all where none is. A line that stands there already needs no moving.
+    private static int Nearest(double[] lengths, double at, HashSet<int> taken)
+    {
+        IEnumerable<int> inner = Enumerable.Range(1, lengths.Length - 2);
+        return inner.Where(i => !taken.Contains(i) || Math.Abs(lengths[i] - at) < Exact).DefaultIfEmpty(1).MinBy(i => Math.Abs(lengths[i] - at));
     }
 
     private static int[] Spread(int count)

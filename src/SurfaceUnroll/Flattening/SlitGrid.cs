@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Lofting;
 
 namespace SurfaceUnroll.Flattening;
 
@@ -20,8 +21,10 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
     /// <param name="uncut">Without the cuts.</param>
     /// <param name="slits">Cuts that do not meet.</param>
     /// <param name="shrinkCost">What shrinking costs against stretching by as much, ≥ 1.</param>
+    /// <param name="held">Names of the edges that keep their length; a cut divides its edge in two.</param>
     /// <param name="cancellation">Stops between steps.</param>
-    public static SlitGrid Of(FlattenedGrid uncut, ImmutableArray<GridSlit> slits, double shrinkCost, CancellationToken cancellation = default)
+    public static SlitGrid Of(
+        FlattenedGrid uncut, ImmutableArray<GridSlit> slits, double shrinkCost, ImmutableArray<string> held, CancellationToken cancellation = default)
     {
         GridMesh mesh = uncut.Mesh;
         (int Row, int Column)[] placeOf = new (int, int)[mesh.Mesh.Places.Length];
@@ -60,7 +63,40 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
             int Twin(int vertex) => twin.TryGetValue(vertex, out int other) ? other : vertex;
         }
         var cut = new TriangleMesh([.. places], [.. faces]);
-        FlattenedMesh blank = Flattener.Flatten(cut, new FlatteningOptions { ShrinkCost = shrinkCost, Starts = [[.. flat]] }, cancellation);
-        return new SlitGrid(uncut, cut, blank, flanks.ToImmutable());
+        Dictionary<int, int> farSide = flanks.ToDictionary(f => f[0].Item1, f => f[0].Item2);
+        var options = new FlatteningOptions
+        {
+            ShrinkCost = shrinkCost,
+            Starts = [[.. flat]],
+            Held = [.. GridFlattening.Held(mesh, held).SelectMany(chain => Divided(chain, farSide)).Where(chain => chain.Length > 1)],
+        };
+        return new SlitGrid(uncut, cut, Flattener.Flatten(cut, options, cancellation), flanks.ToImmutable());
+    }
+
+    /// <summary>True if two cuts have a place of the grid in common.</summary>
+    public static bool Meet(SheetGrid grid, ImmutableArray<GridSlit> slits)
+    {
+        var passed = new HashSet<(int, int)>();
+        return slits.SelectMany(slit => Enumerable.Range(0, slit.Steps + 1).Select(k => slit.Edge switch
+        {
+            "front" => (k, slit.Line),
+            "rear" => (grid.Rows - 1 - k, slit.Line),
+            "left" => (slit.Line, k),
+            _ => (slit.Line, grid.Columns - 1 - k),
+        })).Any(place => !passed.Add(place));
+    }
+
+    // An edge in parts, from mouth to mouth.
+    private static IEnumerable<ImmutableArray<int>> Divided(ImmutableArray<int> chain, Dictionary<int, int> farSide)
+    {
+        List<int> part = [];
+        foreach (int vertex in chain)
+        {
+            part.Add(vertex);
+            if (!farSide.TryGetValue(vertex, out int far)) continue;
+            yield return [.. part];
+            part = [far];
+        }
+        yield return [.. part];
     }
 }

@@ -68,6 +68,9 @@ public sealed record PanelDevelopment(
     /// <summary>Strain at every vertex of <see cref="Mesh"/>; null where the sheet only bends and was laid out line by line.</summary>
     public StrainMap? Map { get; init; }
 
+    /// <summary>The strain that is drawn and put into words: <see cref="Map"/>, but the metal round the tip of a relief cut, which is drilled away, as its neighbours.</summary>
+    public StrainMap? DrawnMap { get => field ?? Map; init; }
+
     /// <summary>Which piece of a split panel this is; null if the panel is in one piece.</summary>
     public PieceOfPanel? Piece { get; init; }
 

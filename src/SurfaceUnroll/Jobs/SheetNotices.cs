@@ -101,6 +101,12 @@ internal static class SheetNotices
             "Give \"at\" between the two ends of the edge and a \"depth\" short of the far side.");
     }
 
+    /// <summary>An error where two relief cuts meet, so that metal would fall out.</summary>
+    public static Notice SlitsMeet(PanelSpec spec, string where) => new(
+        "slits-meet", Severity.Error, where + ".slits",
+        $"Two relief cuts of “{spec.Name}” meet, or run in from the same place, so that a piece would fall out.",
+        "Move one of them, or make it shorter.");
+
     /// <summary>Warnings and notes about a sheet that can be laid out.</summary>
     public static IEnumerable<Notice> Advice(Job job, string where, PanelDevelopment panel)
     {
@@ -136,7 +142,7 @@ internal static class SheetNotices
         {
             yield return new Notice(
                 "held-edges-cost", Severity.Note, where,
-                $"Holding {string.Join(" and ", panel.Spec.Hold)} of “{panel.Spec.Name}” at true length takes {asks}; without it the best blank would ask for {Percent(free.MaxStretch)} and {Percent(free.MaxShrink)}.",
+                $"Holding {string.Join(" and ", panel.Spec.Hold)} of “{panel.Spec.Name}” at true length takes {asks}, and {Percent(panel.Strain.Energy / free.Energy - 1)} more forming work in all; without it the best blank would ask for {Percent(free.MaxStretch)} and {Percent(free.MaxShrink)}.",
                 "Leave out \"hold\" where an edge may be trimmed to fit.");
         }
         foreach (SlitOpening slit in panel.Slits)

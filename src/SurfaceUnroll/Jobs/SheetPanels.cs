@@ -25,10 +25,15 @@ internal static class SheetPanels
         var pieces = ImmutableArray.CreateBuilder<PanelDevelopment>();
         var search = new PieceSearch(grid, spec.Along, spec.ShrinkCost, cancellation);
         ImmutableArray<PieceChoice> choices = [];
+        ImmutableArray<SlitPlace> slits = [.. spec.Slits.Select(slit => SlitSearch.Choose(grid, slit, spec.ShrinkCost, cancellation))];
+        if (slits.Any(slit => !SlitSearch.Fits(grid, slit))) return PanelResult.Failed(SheetNotices.SlitTooDeep(job, spec, where, grid));
         foreach ((PanelSpec piece, SheetGrid part, PieceOfPanel? of) in Parts(spec, grid, search))
         {
-            if (Slits(job, spec, where, part, cancellation) is not { } slits) return PanelResult.Failed(SheetNotices.SlitTooDeep(job, spec, where, part));
-            PanelDevelopment panel = Flattened(piece, slits.Grid, slits.Cuts, cancellation) with { Piece = of };
+            ImmutableArray<SlitPlace> own = of is null ? slits : PieceSlits.Of(slits, grid, part, of, spec.Along);
+            if (own.Any(slit => !SlitSearch.Fits(part, slit))) return PanelResult.Failed(SheetNotices.SlitTooDeep(job, piece, where, part));
+            (SheetGrid cutGrid, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts) = Placed(part, own);
+            if (SlitGrid.Meet(cutGrid, [.. cuts.Select(c => c.Cut)])) return PanelResult.Failed(SheetNotices.SlitsMeet(piece, where));
+            PanelDevelopment panel = Flattened(piece, cutGrid, cuts, cancellation) with { Piece = of };
             if (twist is { } known) panel = panel with { Twist = known.Own, EvenTwist = known.Even };
             panel = Judged(job, panel);
             if (!OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.GridOverlap(spec, where));
@@ -64,18 +69,15 @@ internal static class SheetPanels
             (PieceOfPanel?)new PieceOfPanel(spec.Name, k + 1, count)));
     }
 
-    // The cuts of the job on the grid, its lines moved to where they are; null where a cut does not end on the sheet.
-    private static (SheetGrid Grid, ImmutableArray<(GridSlit Cut, double At, double Depth)> Cuts)? Slits(
-        Job job, PanelSpec spec, string where, SheetGrid grid, CancellationToken cancellation)
+    // The cuts on the grid, its lines moved to where they are.
+    private static (SheetGrid Grid, ImmutableArray<(GridSlit Cut, double At, double Depth)> Cuts) Placed(SheetGrid grid, ImmutableArray<SlitPlace> slits)
     {
         var cuts = ImmutableArray.CreateBuilder<(GridSlit, double, double)>();
-        foreach (SlitSpec slit in spec.Slits)
+        var taken = new FixedLines([], []);
+        foreach (SlitPlace slit in slits)
         {
-            (string edge, double at, double depth) = SlitSearch.Choose(grid, slit, spec.ShrinkCost, cancellation);
-            (double length, Func<double, double> reach) = SlitSearch.Measure(grid, edge);
-            if (at <= 0 || at >= length || depth >= reach(at)) return null;
-            (grid, GridSlit cut) = SlitSearch.Place(grid, edge, at, depth);
-            cuts.Add((cut, at, depth));
+            (grid, GridSlit cut) = SlitSearch.Place(grid, slit.Edge, slit.At, slit.Depth, taken);
+            cuts.Add((cut, slit.At, slit.Depth));
         }
         return (grid, cuts.ToImmutable());
     }
@@ -83,14 +85,16 @@ internal static class SheetPanels
     private static PanelDevelopment Flattened(
         PanelSpec spec, SheetGrid grid, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts, CancellationToken cancellation)
     {
-        FlattenedGrid free = GridFlattening.Flatten(grid, spec.ShrinkCost, [], cancellation);
-        if (!cuts.IsEmpty)
+        ImmutableArray<GridSlit> slits = [.. cuts.Select(c => c.Cut)];
+        FlattenedGrid uncut = GridFlattening.Flatten(grid, spec.ShrinkCost, [], cancellation);
+        PanelDevelopment free = Panel([]);
+        if (spec.Hold.IsEmpty) return free;
+        return Panel(spec.Hold) with { Unheld = free.ClearOfTips ?? free.Strain };
+
+        PanelDevelopment Panel(ImmutableArray<string> held)
         {
-            SlitGrid cut = SlitGrid.Of(free, [.. cuts.Select(c => c.Cut)], spec.ShrinkCost, cancellation);
-            return SlitPanel.Of(spec, cut, cuts);
+            if (!cuts.IsEmpty) return SlitPanel.Of(spec, SlitGrid.Of(uncut, slits, spec.ShrinkCost, held, cancellation), cuts);
+            return GridPanel.Of(spec, held.IsEmpty ? uncut : GridFlattening.Flatten(grid, spec.ShrinkCost, held, cancellation), null);
         }
-        if (spec.Hold.IsEmpty) return GridPanel.Of(spec, free, null);
-        FlattenedGrid held = GridFlattening.Flatten(grid, spec.ShrinkCost, spec.Hold, cancellation);
-        return GridPanel.Of(spec, held, null) with { Unheld = new StrainSummary(free.Blank.MaxStretch, free.Blank.MaxShrink, free.Blank.Energy) };
     }
 }

@@ -19,6 +19,9 @@ internal sealed class CurveColumns
     // Largest turn of any curve from column to column, radians, and largest gap between curve and chord, mm.
     private const double Turn = 0.02, Sagitta = 0.008;
 
+    // Shares, and fractions of a piece, this close are one place.
+    private const double SamePlace = 1e-7;
+
     // Columns lie no closer than this share of the matching, and no farther apart than the other.
     private const double Closest = 1.0 / 1024, Farthest = 1.0 / 24;
 
@@ -34,14 +37,18 @@ internal sealed class CurveColumns
         double[][] corners = [.. curves.Select(Corners)];
         bool alike = corners.All(c => c.Length == corners[0].Length);
         _breaks = [.. curves.Select((c, i) => alike ? [0, .. corners[i], c.Length] : new[] { 0, c.Length })];
-        double[] starts = [.. Shares()];
-        var anchors = new SortedSet<double>(starts);
+        var anchors = new SortedSet<double>(Shares());
         // A corner that is not matched to corners still has a column of its own.
         if (!alike)
             for (int i = 0; i < curves.Length; i++)
-                foreach (double s in corners[i]) anchors.Add(Math.Round(s / curves[i].Length, 9));
-        anchors.Add(0.5);
+                foreach (double s in corners[i]) Anchor(s / curves[i].Length);
+        Anchor(0.5);
         Shares01 = [.. Refined([.. anchors])];
+
+        void Anchor(double share)
+        {
+            if (anchors.Min(a => Math.Abs(a - share)) > SamePlace) anchors.Add(share);
+        }
     }
 
     /// <summary>Shares of the columns, from 0 to 1.</summary>
@@ -55,11 +62,11 @@ internal sealed class CurveColumns
         {
             (double s, double speedBefore, double speedAfter) = LengthAt(i, share);
             (int piece, double t) = _curves[i].Locate(s);
-            CurveSample sample = _curves[i].Pieces[piece].At(t);
-            bool atJoint = t >= 1 - 1e-9 && piece + 1 < _curves[i].Pieces.Length;
+            ImmutableArray<CurvePiece> pieces = _curves[i].Pieces;
+            CurveSample sample = pieces[piece].At(t);
             places[i] = sample.Point;
-            before[i] = speedBefore * sample.Tangent;
-            after[i] = speedAfter * (atJoint ? _curves[i].Pieces[piece + 1].At(0).Tangent : sample.Tangent);
+            before[i] = speedBefore * (t <= SamePlace && piece > 0 ? pieces[piece - 1].At(1) : sample).Tangent;
+            after[i] = speedAfter * (t >= 1 - SamePlace && piece + 1 < pieces.Length ? pieces[piece + 1].At(0) : sample).Tangent;
         }
         return new LoftColumn([.. places], [.. before], [.. after]);
     }

@@ -20,6 +20,9 @@ public static class PatternDrawing
     // A line this close to another (mm) is the same line on paper.
     private const double SameLine = 0.05;
 
+    // Two lines this close all the way (mm) run into each other on paper.
+    private const double Blot = 1.5;
+
     /// <summary>Draws a panel's blank in the frame of its flat coordinates.</summary>
     /// <param name="panel">The developed panel.</param>
     /// <param name="job">For names, material and units.</param>
@@ -29,14 +32,15 @@ public static class PatternDrawing
         double size = Math.Min(bounds.Width, bounds.Height);
         double label = Math.Clamp(0.02 * size, SmallestHeight, LabelHeight);
         var outline = new CutOutline(panel.Cut);
-        Stroke? centre = CentreLine(panel);
         ElementLine[] drawn = [.. Inner(panel)];
-        ImmutableArray<StrainContour> contours = panel.Map is { } map ? StrainContours.Of(panel.Mesh, map) : [];
+        // Beside an element line that runs almost along it the centreline would only blot it.
+        Stroke? centre = CentreLine(panel) is { } middle && !drawn.Any(line => LiesOn(line, middle, Blot) && !LiesOn(line, middle, SameLine)) ? middle : null;
+        ImmutableArray<StrainContour> contours = panel.DrawnMap is { } map ? StrainContours.Of(panel.Mesh, map) : [];
         Stroke[] arrow = [.. ForwardArrow(Middle(panel) + new Vec2(-4 * label, 0), 6 * label)];
         ImmutableArray<Stroke> strokes =
         [
             new Stroke(Role.Cut, panel.Cut, Closed: true),
-            .. drawn.Where(line => centre is null || !LiesOn(line, centre)).SelectMany(line => LineStrokes(line, panel, outline)),
+            .. drawn.Where(line => centre is null || !LiesOn(line, centre, SameLine)).SelectMany(line => LineStrokes(line, panel, outline)),
             .. centre is null ? [] : new[] { centre },
             .. StrainContours.ContourStrokes(contours),
             .. panel.Slits.Where(slit => slit.Width < 0).SelectMany(OverlapMarks),
@@ -100,10 +104,10 @@ public static class PatternDrawing
         return along == Vec2.Zero ? null : new Stroke(Role.Centre, [front - CentreOverrun * along, rear + CentreOverrun * along]);
     }
 
-    private static bool LiesOn(ElementLine line, Stroke centre)
+    private static bool LiesOn(ElementLine line, Stroke centre, double within)
     {
         Vec2 along = (centre.Points[1] - centre.Points[0]).Unit;
-        return Math.Abs((line.Front - centre.Points[0]).Cross(along)) < SameLine && Math.Abs((line.Rear - centre.Points[0]).Cross(along)) < SameLine;
+        return line.Path.All(p => Math.Abs((p - centre.Points[0]).Cross(along)) < within);
     }
 
     private static IEnumerable<Stroke> ForwardArrow(Vec2 tip, double length)

@@ -40,7 +40,7 @@ public static class PatternPages
 
     /// <summary>The page that shows where the metal is stretched and shrunk; of a panel that has a strain map.</summary>
     public static Page StrainSheet(PanelDevelopment panel, Job job) =>
-        StrainPage.Of(panel.Spec.Name, panel.Mesh, panel.Map!, panel.Edges, panel.Elements, panel.Cut, job);
+        StrainPage.Of(panel.Spec.Name, panel.Mesh, panel.DrawnMap!, panel.Edges, panel.Elements, panel.Cut, job);
 
     private static string TapeText(ImmutableArray<OverlapMark> marks, TilePlan plan, LengthUnit units)
     {

@@ -42,7 +42,29 @@ internal static class SlitPanel
             if (width < 0) (outline, start) = Closed(outline, near, far, flat[tip], onward);
             openings.Add(new SlitOpening(slit.Edge, at, depth, width, (near, far), flat[tip], start));
         }
-        return panel with { Cut = outline, Slits = openings.ToImmutable(), ClearOfTips = ClearOfTips(panel, openings) };
+        return panel with
+        {
+            Cut = outline,
+            Slits = openings.ToImmutable(),
+            ClearOfTips = ClearOfTips(panel, openings),
+            DrawnMap = WithoutTips(panel, openings),
+        };
+    }
+
+    // As if the metal round each tip were strained like the nearest that lies off it: what is drilled away needs no forming.
+    private static StrainMap WithoutTips(PanelDevelopment panel, IReadOnlyCollection<SlitOpening> slits)
+    {
+        ImmutableArray<Vec2> flat = panel.Mesh.Flat;
+        ImmutableArray<VertexStrain> strains = panel.Map!.Vertices;
+        int[] near = [.. Enumerable.Range(0, flat.Length).Where(i => slits.Any(s => (flat[i] - s.Tip).Length <= TipRoom))];
+        int[] around =
+        [
+            .. Enumerable.Range(0, flat.Length).Except(near).OrderBy(i => slits.Min(s => (flat[i] - s.Tip).Length)).Take(Math.Max(64, 4 * near.Length)),
+        ];
+        ImmutableArray<VertexStrain>.Builder drawn = strains.ToBuilder();
+        if (around.Length > 0)
+            foreach (int i in near) drawn[i] = strains[around.MinBy(k => (flat[k] - flat[i]).Length)];
+        return new StrainMap(drawn.ToImmutable());
     }
 
     // The outline without the flanks of a cut, and without what each side has beyond the line from the tip to the middle of the mouth; and where that line meets the edge.

@@ -11,11 +11,11 @@ public class FixtureTests
     [MemberData(nameof(Good))]
     public void Demo_job_reads_without_fault_and_develops_without_error(string name)
     {
-        JobReading reading = JobFile.Read(Fixtures.Text(name));
+        JobReading reading = Fixtures.Read(name);
         Assert.Empty(reading.Faults);
         Development development = Developer.Develop(reading.Job!);
         Assert.Empty(development.Notices.Where(n => n.Severity == Severity.Error));
-        Assert.Equal(reading.Job!.Panels.Length, development.Panels.Length);
+        Assert.Equal(reading.Job!.Panels.Sum(p => p.Pieces), development.Panels.Length);
     }
 
     [Fact]
@@ -57,6 +57,21 @@ public class FixtureTests
         Assert.Equal(Verdict.BendsOnly, panel.Verdict);
         Assert.InRange(panel.Twist.Max, 0, 0.01 * Math.PI / 180); // The limit set for this tool, 0.01 degrees.
     }
+
+    [Theory]
+    [InlineData("jobs/crowned-side-panel.json")]
+    [InlineData("jobs/crowned-side-panel-ways.json")]
+    [InlineData("jobs/scanned-bonnet.json")]
+    public void Demo_sheet_that_is_crowned_needs_stretching_within_its_limit(string name) =>
+        Assert.All(Developer.Develop(Fixtures.Read(name).Job!).Panels, panel =>
+        {
+            Assert.Equal(Verdict.NeedsStretching, panel.Verdict);
+            Assert.NotNull(panel.Map);
+        });
+
+    [Fact]
+    public void Scanned_mesh_says_in_its_first_line_that_it_is_invented() =>
+        Assert.StartsWith("# Invented", Fixtures.Text("jobs/scanned-bonnet.obj"), StringComparison.Ordinal);
 
     // Every measure is rounded by a thirty-second of an inch at most; an edge is the sum of five of them, or of an arc and two.
     [Fact]

@@ -1,3 +1,5 @@
+using SurfaceUnroll.Files.JobFiles;
+
 namespace SurfaceUnroll.Tests.Files.JobFiles;
 
 /// <summary>The jobs that come with the project.</summary>
@@ -14,8 +16,14 @@ internal static class Fixtures
     /// <summary>Text of one of them.</summary>
     public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name));
 
+    /// <summary>One of them, read with the mesh files that it names.</summary>
+    public static JobReading Read(string name) => JobFile.ReadIn(Text(name), Path.GetDirectoryName(Path.Combine(Folder, name))!);
+
+    /// <summary>Text of a page of docs, lines ending in LF.</summary>
+    public static string Page(string name) => File.ReadAllText(Path.Combine(Root, "docs", name)).ReplaceLineEndings("\n");
+
     /// <summary>Text of docs/job-file.md, lines ending in LF.</summary>
-    public static string Guide => File.ReadAllText(Path.Combine(Root, "docs", "job-file.md")).ReplaceLineEndings("\n");
+    public static string Guide => Page("job-file.md");
 
     private static string Folder => Path.Combine(Root, "fixtures");
 
