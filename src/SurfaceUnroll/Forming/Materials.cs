@@ -34,14 +34,25 @@ public static class Materials
         new("titanium grade 2", ["titanium", "grade 2"], 0.12, "from memory"),
     ];
 
-    /// <summary>The material of a job, by the longest of its names that stands in the job's words; mild steel, and false, if none does.</summary>
+    /// <summary>The material of a job by the names that stand in its words: one with a number of a standard in it before one without, and of either kind the longest.</summary>
+    /// <param name="words">As written in the job; capitals and hyphens do not matter.</param>
+    /// <returns>Mild steel, and false, if no name stands there.</returns>
     public static (Material Material, bool Known) Of(string words)
     {
-        string lower = words.ToLowerInvariant();
-        (Material? material, int length) = (null, 0);
+        string text = Plain(words);
+        (Material? material, int rank) = (null, 0);
         foreach (Material candidate in All)
-            foreach (string word in candidate.Words)
-                if (word.Length > length && lower.Contains(word, StringComparison.Ordinal)) (material, length) = (candidate, word.Length);
+        {
+            foreach (string word in candidate.Words.Select(Plain))
+            {
+                int worth = word.Length + (word.Any(char.IsAsciiDigit) ? 100 : 0);
+                if (worth > rank && text.Contains(word, StringComparison.Ordinal)) (material, rank) = (candidate, worth);
+            }
+        }
         return material is null ? (All[0], false) : (material, true);
     }
+
+    // Whole words only: a space at each end.
+    private static string Plain(string words) =>
+        $" {string.Join(' ', words.ToLowerInvariant().Split([' ', '-', ',', ';', '/', '(', ')', '"'], StringSplitOptions.RemoveEmptyEntries))} ";
 }

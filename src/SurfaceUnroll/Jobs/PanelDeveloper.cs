@@ -29,6 +29,8 @@ public static class PanelDeveloper
     /// <param name="cancellation">Stops between steps.</param>
     public static PanelResult Develop(Job job, PanelSpec spec, string where, ImmutableArray<SpaceCurve> curves, CancellationToken cancellation = default)
     {
+        if (curves.Length > 2 && Enumerable.Range(1, curves.Length - 1).Any(i => Coincide(curves[i - 1], curves[i])))
+            return PanelResult.Failed(SheetNotices.Folded(spec, where));
         if (curves.Length > 2) return SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, Offset(job)), null, cancellation);
         (SpaceCurve front, SpaceCurve rear) = (curves[0], curves[1]);
         RuledSheet measured = Loft.Between(front, rear, spec.Elements);
@@ -74,6 +76,14 @@ public static class PanelDeveloper
         PanelDevelopment panel = SheetPanels.Judged(job, MeshPanel.Of(spec, formed, blank) with { Unheld = unheld });
         if (!OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.MeshOverlap(spec, where));
         return new PanelResult([panel], [.. SheetNotices.Advice(job, where, panel)]);
+    }
+
+    // Two curves of a loft that lie on each other leave no sheet between them.
+    private static bool Coincide(SpaceCurve a, SpaceCurve b)
+    {
+        const int places = 8;
+        return Enumerable.Range(0, places + 1).All(k =>
+            (a.AtLength(a.Length * k / places).Point - b.AtLength(b.Length * k / places).Point).Length < 0.01);
     }
 
     // From the measured face to the middle surface, along the outside normal, mm.

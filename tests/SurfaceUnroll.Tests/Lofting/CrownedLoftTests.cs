@@ -134,7 +134,9 @@ public class CrownedLoftTests
         Assert.InRange(raised.Places.Max(p => Math.Abs(p.Y) < 1e-9 ? 0 : -1), 0, 0);
         Vec3 top = raised.Row(0).MaxBy(p => p.Z);
         Assert.Equal(0, top.Y, 1e-9);
-        // Half the angle between a side and straight up has the cosine 60/√(60² + 30²) at the front, were the ridge level there: it climbs, so a little more.
-        Assert.InRange((top - grid.Row(0).MaxBy(p => p.Z)).Length, Math.Sqrt(60 * 60 + 30 * 30) / 60 - 1e-9, 1.2);
+        // At the front the ridge climbs by 0.3, as the parabola through its three heights does, so the sides' normals are (−0.3, ±0.5, 1); the parallel planes of two normals that
+        // enclose θ meet √(2/(1 + cos θ)) from where the planes do.
+        double cosine = (0.09 - 0.25 + 1) / (0.09 + 0.25 + 1);
+        Assert.Equal(Math.Sqrt(2 / (1 + cosine)), (top - grid.Row(0).MaxBy(p => p.Z)).Length, 1e-6);
     }
 }

@@ -1,4 +1,3 @@
-using SurfaceUnroll.Curves;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Lofting;

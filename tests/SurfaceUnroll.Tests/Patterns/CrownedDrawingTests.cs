@@ -1,5 +1,4 @@
 using SurfaceUnroll.Drawings;
-using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 
