@@ -13,7 +13,7 @@ namespace SurfaceUnroll.Cli;
 internal static class LayingFlat
 {
     private static readonly InputFile MeshInput = new(
-        "mesh file", MeshFile.LargestFile, ("This mesh file is too large.", "Thin the mesh out first, for example in MeshLab."), "Check the name.");
+        "mesh file", MeshFile.LargestFile, ("This mesh file is too large.", "Thin the mesh out first, in a mesh editor."), "Check the name.");
 
     /// <summary>Flattens a mesh file into another.</summary>
     /// <param name="path">OBJ or STL.</param>

@@ -4,7 +4,7 @@ namespace SurfaceUnroll.Files.Dxf;
 
 /// <summary>A layer of the file.</summary>
 /// <param name="Name">As cutting software lists it.</param>
-/// <param name="Colour">AutoCAD colour index.</param>
+/// <param name="Colour">Colour index of the DXF format.</param>
 /// <param name="Linetype">Name of its line type.</param>
 /// <param name="Weight">Line width in 1/100 mm, one of the widths that the format knows.</param>
 internal sealed record DxfLayer(string Name, int Colour, string Linetype, int Weight)

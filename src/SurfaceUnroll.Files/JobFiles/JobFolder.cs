@@ -18,7 +18,7 @@ internal static class JobFolder
             var file = new FileInfo(path);
             if (!file.Exists) return FileReading.Absent;
             if (file.Length > largest)
-                return new FileReading(null, $"the file has {Megabytes(file.Length)} MB; the limit is {Megabytes(largest)} MB.", "Thin the mesh out first, for example in MeshLab.");
+                return new FileReading(null, $"the file has {Megabytes(file.Length)} MB; the limit is {Megabytes(largest)} MB.", "Thin the mesh out first, in a mesh editor.");
             // What has no length, such as a device, may have no end either.
             return new FileReading(file.Length == 0 ? [] : File.ReadAllBytes(path));
         }

@@ -33,9 +33,9 @@ internal sealed class MeshFaults
     public static MeshReading Refusal(string code, string message, string mend) => new(null, [new MeshFault(code, 0, message, mend)]);
 
     public void TooMany(int line) => Add("mesh-too-many", line, string.Create(CultureInfo.InvariantCulture, $"The mesh has more than {MostTriangles:N0} triangles."),
-        "Thin it out first, for example with quadric edge collapse in MeshLab: a few ten thousand triangles show any cover to a tenth of a millimetre.");
+        "Thin it out first in a mesh editor, by collapsing edges: a few ten thousand triangles show any cover to a tenth of a millimetre.");
 
-    public static MeshReading NoFaces() => Refusal("mesh-no-faces", "The mesh has no faces.", "If it is a cloud of points, make a surface of it first, for example in MeshLab.");
+    public static MeshReading NoFaces() => Refusal("mesh-no-faces", "The mesh has no faces.", "If it is a cloud of points, make a surface of it first.");
 
     /// <summary>True if a coordinate can be used; a fault if not.</summary>
     public bool Usable(double value, int line, string where)

@@ -66,7 +66,7 @@ public static class DiscCheck
         int[] merged = [.. Enumerable.Range(0, becomes.Length).Where(v => becomes[v] != v)];
         var fault = new DiscFault("mesh-seam",
             $"The mesh is not joined along a seam: {DiscWords.Count(merged.Length, "vertex lies", "vertices lie")} at the place of another, first {words.Vertex(merged[0])}.",
-            "Merge vertices that lie at one place (in Blender “merge by distance”, in MeshLab “merge close vertices”). What is listed besides this would be left after it.");
+            "Merge vertices that lie at one place. What is listed besides this would be left after it.");
         return (fault, joined, kept);
     }
 }

@@ -22,7 +22,7 @@ internal static class FaceCheck
         {
             yield return new DiscFault("mesh-face-repeats",
                 $"{DiscWords.Count(repeats.Count, "face has", "faces have")} the same vertex twice, first {words.Face(repeats[0])} (faces {words.Faces(repeats)}).",
-                "Take these faces out: they cover nothing. MeshLab calls it “remove zero area faces”.");
+                "Take these faces out: they cover nothing.");
         }
         if (thin.Count > 0)
         {

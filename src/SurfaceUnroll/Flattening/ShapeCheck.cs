@@ -13,7 +13,7 @@ internal sealed class ShapeCheck(TriangleMesh mesh, MeshShape shape, int[] kept,
     // that narrow is hardly made of one sheet. Between the two, only the fabricator knows.
     private const double TubeFrom = 0.5, HoleUpTo = 0.1;
 
-    private const string CutOpen = "Cut it open along a line from one border to the other, where you will have the seam (in Blender, mark the edges and “rip” or “split” them).";
+    private const string CutOpen = "Cut it open along a line from one border to the other, where you will have the seam.";
 
     private readonly MeshEdges _edges = shape.Edges;
 
@@ -105,7 +105,7 @@ internal sealed class ShapeCheck(TriangleMesh mesh, MeshShape shape, int[] kept,
         }
         return turned.Count == 0 ? null : new DiscFault("mesh-face-turned",
             $"{DiscWords.Count(turned.Count, "face is", "faces are")} turned over against {(turned.Count == 1 ? "its neighbours" : "their neighbours")}, first {words.Face(turned[0])} (faces {words.Faces(turned)}).",
-            "Make the normals consistent (in Blender “recalculate outside”, in MeshLab “re-orient all faces coherently”).");
+            "Make the normals consistent over the whole mesh: mesh editors can turn all faces one way.");
     }
 
     // Pieces from the one with the largest area on.
