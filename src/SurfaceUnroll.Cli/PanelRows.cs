@@ -20,7 +20,7 @@ internal static class PanelRows
         if (panel.Spec is { Elements: ElementMatching.BendOnly, Loft.Length: 2 }) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
         if (panel.Verdict != Verdict.BendsOnly)
         {
-            StrainSummary strain = panel.ClearOfTips ?? panel.Strain;
+            StrainSummary strain = panel.JudgedStrain;
             string tips = panel.ClearOfTips is null ? "" : " away from the tips of the cuts";
             yield return ("Stretch, shrink", $"largest {Percent(strain.MaxStretch)}, {Percent(strain.MaxShrink)}{tips}; limit {Percent(panel.Limit)}");
         }

@@ -22,13 +22,14 @@ public static class PatternFiles
     {
         string name = panel.Spec.FileName;
         Drawing drawing = PatternDrawing.Of(panel, job);
-        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing));
+        Page? strain = PatternPages.StrainSheet(panel, job);
+        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing, strain));
         yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
         yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));
         yield return new OutputFile(name + "-preview.svg", PreviewSvg.Write(panel, job));
-        if (panel.Map is not { } map) yield break;
-        yield return new OutputFile(name + "-strain.svg", PageSvg.Write(PatternPages.StrainSheet(panel, job), $"{panel.Spec.Name} – {job.Name}"));
+        if (strain is null || panel.Map is not { } map) yield break;
+        yield return new OutputFile(name + "-strain.svg", PageSvg.Write(strain, $"{panel.Spec.Name} – {job.Name}"));
         yield return new OutputFile(name + "-strain.csv", StrainCsv.Write(panel.Mesh, map));
     }
 }

@@ -8,8 +8,9 @@ namespace SurfaceUnroll.Files.Pdf;
 public static class PatternPdf
 {
     /// <summary>The PDF of one panel.</summary>
-    public static byte[] Write(PanelDevelopment panel, Job job) => Write(panel, job, PatternDrawing.Of(panel, job));
+    public static byte[] Write(PanelDevelopment panel, Job job) => Write(panel, job, PatternDrawing.Of(panel, job), PatternPages.StrainSheet(panel, job));
 
-    /// <summary>The PDF of one panel whose drawing is at hand.</summary>
-    public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing) => PdfPages.Write(PatternPages.Of(panel, job, drawing), drawing.Title);
+    /// <summary>The PDF of one panel whose drawing and strain page are at hand.</summary>
+    public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing, Page? strain) =>
+        PdfPages.Write(PatternPages.Of(panel, job, drawing, strain), drawing.Title);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Flattening;
+using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Lofting;
 
@@ -37,10 +38,10 @@ public sealed class PieceSearch
     public PieceSearch(SheetGrid grid, SeamDirection along, double shrinkCost, CancellationToken cancellation = default)
     {
         (_across, _shrinkCost, _cancellation) = (along == SeamDirection.Across, shrinkCost, cancellation);
-        int[] rows = Spread(grid.Rows, _across ? CoarseColumns : CoarseRows), columns = Spread(grid.Columns, _across ? CoarseRows : CoarseColumns);
+        int[] rows = SheetGrid.Spread(grid.Rows, _across ? CoarseColumns : CoarseRows), columns = SheetGrid.Spread(grid.Columns, _across ? CoarseRows : CoarseColumns);
         _coarse = grid.Thinned(rows, columns, false);
         _kept = _across ? rows : columns;
-        _lines = Spread(_kept.Length, Candidates + 1);
+        _lines = SheetGrid.Spread(_kept.Length, Candidates + 1);
     }
 
     /// <summary>The table of one piece to six.</summary>
@@ -62,11 +63,7 @@ public sealed class PieceSearch
     public int[] Split(int pieces) => [.. Seams(Math.Min(pieces, _lines.Length - 1)).Select(s => _kept[_lines[s]])];
 
     /// <summary>Formed length of the seam along a column, or a row.</summary>
-    public double SeamLength(SheetGrid grid, int line)
-    {
-        Geometry.Vec3[] path = [.. _across ? grid.Row(line) : grid.Column(line)];
-        return path.Zip(path.Skip(1), (a, b) => (b - a).Length).Sum();
-    }
+    public double SeamLength(SheetGrid grid, int line) => PathLength.Of(_across ? grid.Row(line) : grid.Column(line));
 
     // Which of the candidate lines.
     private int[] Seams(int pieces)
@@ -112,12 +109,5 @@ public sealed class PieceSearch
         FlattenedMesh flat = GridFlattening.Flatten(
             _across ? _coarse.BetweenRows(first, last) : _coarse.BetweenColumns(first, last), _shrinkCost, [], _cancellation).Blank;
         return _known[(from, to)] = (flat.MaxStretch, flat.MaxShrink);
-    }
-
-    // So many of 0 … count − 1, evenly, both ends among them.
-    private static int[] Spread(int count, int most)
-    {
-        int kept = Math.Min(count, most);
-        return [.. Enumerable.Range(0, kept).Select(i => (int)Math.Round((double)i * (count - 1) / (kept - 1)))];
     }
 }

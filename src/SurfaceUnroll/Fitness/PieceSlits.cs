@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Lofting;
 
@@ -42,14 +43,9 @@ internal static class PieceSlits
             "left" => (whole.Column(0), part.At(0, 0)),
             _ => (whole.Column(whole.Columns - 1), part.At(0, part.Columns - 1)),
         };
-        double walked = 0;
-        Geometry.Vec3? before = null;
-        foreach (Geometry.Vec3 place in path)
-        {
-            if (before is { } b) walked += (place - b).Length;
-            if (place == corner) return walked;
-            before = place;
-        }
-        return walked;
+        Vec3[] places = [.. path];
+        double[] walked = PathLength.Running(places);
+        int at = Array.IndexOf(places, corner);
+        return walked[at < 0 ? ^1 : at];
     }
 }

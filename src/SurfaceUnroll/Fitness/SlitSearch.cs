@@ -33,9 +33,6 @@ public static class SlitSearch
     // Rows and columns of the grid that choices are judged on.
     private const int Coarse = 25;
 
-    /// <summary>Edges of a grid that a cut may start from.</summary>
-    internal static readonly string[] Edges = ["front", "right", "rear", "left"];
-
     /// <summary>Moves lines of a grid so that a cut starts and ends exactly where it should, and says which cells it passes.</summary>
     /// <param name="grid">The sheet.</param>
     /// <param name="edge">Edge that it starts from.</param>
@@ -50,11 +47,11 @@ public static class SlitSearch
         HashSet<int> sideways = column ? fixedLines.Columns : fixedLines.Rows, inward = column ? fixedLines.Rows : fixedLines.Columns;
         int lines = column ? grid.Columns : grid.Rows, steps = column ? grid.Rows : grid.Columns;
         // The line nearest to the place, moved sideways onto it.
-        double[] along = Running(Enumerable.Range(0, lines).Select(i => Cell(grid, column, edge, i, 0)));
+        double[] along = PathLength.Running(Enumerable.Range(0, lines).Select(i => Cell(grid, edge, i, 0)));
         int line = Nearest(along, at, sideways);
         sideways.Add(line);
         grid = Slide(grid, column, line, along, at);
-        double[] deep = Running(Enumerable.Range(0, steps).Select(k => Cell(grid, column, edge, line, k)));
+        double[] deep = PathLength.Running(Enumerable.Range(0, steps).Select(k => Cell(grid, edge, line, k)));
         bool backward = edge is "rear" or "right";
         int end = Nearest(deep, depth, backward ? [.. inward.Select(i => steps - 1 - i)] : inward);
         int cross = backward ? steps - 1 - end : end;
@@ -72,10 +69,10 @@ public static class SlitSearch
     public static SlitPlace Choose(SheetGrid grid, SlitSpec spec, double shrinkCost, CancellationToken cancellation = default)
     {
         if (spec is { Edge.Length: > 0, At: { } given, Depth: { } deep }) return new SlitPlace(spec.Edge, given, deep);
-        SheetGrid coarse = grid.Thinned(Spread(grid.Rows), Spread(grid.Columns), false);
+        SheetGrid coarse = grid.Thinned(SheetGrid.Spread(grid.Rows, Coarse), SheetGrid.Spread(grid.Columns, Coarse), false);
         FlattenedGrid uncut = GridFlattening.Flatten(coarse, shrinkCost, [], cancellation);
         var trials = new List<(string Edge, double At, double Depth, double Energy)>();
-        foreach (string edge in spec.Edge.Length > 0 ? [spec.Edge] : Edges)
+        foreach (string edge in spec.Edge.Length > 0 ? [spec.Edge] : SheetGrid.EdgeNames)
         {
             (double length, Func<double, double> reach) = Measure(grid, edge);
             double[] places = spec.At is { } at ? [at] : [.. Enumerable.Range(1, Places).Select(i => length * i / (Places + 1))];
@@ -110,17 +107,15 @@ public static class SlitSearch
     {
         bool column = edge is "front" or "rear";
         int lines = column ? grid.Columns : grid.Rows, steps = column ? grid.Rows : grid.Columns;
-        double[] along = Running(Enumerable.Range(0, lines).Select(i => Cell(grid, column, edge, i, 0)));
-        return (along[^1], at => Running(Enumerable.Range(0, steps).Select(k => Cell(grid, column, edge, Nearest(along, at), k)))[^1]);
+        double[] along = PathLength.Running(Enumerable.Range(0, lines).Select(i => Cell(grid, edge, i, 0)));
+        return (along[^1], at => PathLength.Running(Enumerable.Range(0, steps).Select(k => Cell(grid, edge, Nearest(along, at), k)))[^1]);
     }
 
-    private static Vec3 Cell(SheetGrid grid, bool column, string edge, int line, int step) => (column, edge) switch
+    private static Vec3 Cell(SheetGrid grid, string edge, int line, int step)
     {
-        (true, "front") => grid.At(step, line),
-        (true, _) => grid.At(grid.Rows - 1 - step, line),
-        (false, "left") => grid.At(line, step),
-        _ => grid.At(line, grid.Columns - 1 - step),
-    };
+        (int row, int column) = new GridSlit(edge, line, step).Place(grid, step);
+        return grid.At(row, column);
+    }
 
     // Moves one column, or row, along the rows that cross it, as far as takes its end to a length.
     private static SheetGrid Slide(SheetGrid grid, bool column, int line, double[] lengths, double target)
@@ -140,18 +135,6 @@ public static class SlitSearch
         return grid with { Places = places.MoveToImmutable(), IsMirrored = false };
     }
 
-    private static double[] Running(IEnumerable<Vec3> path)
-    {
-        var sums = new List<double>();
-        Vec3? last = null;
-        foreach (Vec3 p in path)
-        {
-            sums.Add(last is { } before ? sums[^1] + (p - before).Length : 0);
-            last = p;
-        }
-        return [.. sums];
-    }
-
     private static int Nearest(double[] lengths, double at)
     {
         int best = 0;
@@ -165,11 +148,5 @@ public static class SlitSearch
     {
         IEnumerable<int> inner = Enumerable.Range(1, lengths.Length - 2);
         return inner.Where(i => !taken.Contains(i) || Math.Abs(lengths[i] - at) < Exact).DefaultIfEmpty(1).MinBy(i => Math.Abs(lengths[i] - at));
-    }
-
-    private static int[] Spread(int count)
-    {
-        int kept = Math.Min(count, Coarse);
-        return [.. Enumerable.Range(0, kept).Select(i => (int)Math.Round((double)i * (count - 1) / (kept - 1)))];
     }
 }

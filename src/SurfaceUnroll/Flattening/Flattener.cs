@@ -23,7 +23,7 @@ public static class Flattener
         FlatteningProblem problem = FlatteningProblem.Of(mesh, options.Held);
         var energy = new FormingEnergy(problem.Rest, problem.Matrix, options.ShrinkCost);
         (double[] x, FlatteningStart kind) = First(mesh, problem, energy, options.Starts, cancellation);
-        var held = new HeldEdges(mesh, options.Held, problem.Ranks(), problem.Rest.TotalArea);
+        var held = new HeldEdges(mesh, options.Held, problem.Rank, problem.Rest.TotalArea);
         var descent = new NewtonDescent(energy, held, problem, options.ShrinkCost == 1 ? NewtonDescent.Smooth : NewtonDescent.Kinked);
         int steps = 0;
         for (int i = 0; i < MostDescents; i++)
@@ -43,7 +43,7 @@ public static class Flattener
             double[] x = problem.ToSolver(given.AsSpan());
             if (double.IsFinite(energy.Evaluate(x))) return (x, FlatteningStart.Given);
         }
-        int[] rank = problem.Ranks();
+        int[] rank = problem.Rank;
         (int a, int b) = FarApart(mesh);
         if (ConformalStart.Of(problem, energy, (rank[a], rank[b]), cancellation) is { } conformal) return (conformal, FlatteningStart.Conformal);
         ImmutableArray<int> border = DiscCheck.Border(mesh);
@@ -70,11 +70,8 @@ public static class Flattener
     }
 
     /// <summary>Largest engineering stretch and shrink of the triangles of a mesh from its blank, both ≥ 0.</summary>
-    internal static (double Stretch, double Shrink) Worst(TriangleMesh mesh, ImmutableArray<Vec2> flat)
-    {
-        int[] corners = [.. mesh.Faces.SelectMany(f => new[] { f.A, f.B, f.C })];
-        return Worst(RestTriangles.Of(mesh.Places.AsSpan(), corners), [.. flat.SelectMany(p => new[] { p.X, p.Y })]);
-    }
+    internal static (double Stretch, double Shrink) Worst(TriangleMesh mesh, ImmutableArray<Vec2> flat) =>
+        Worst(RestTriangles.Of(mesh), RestTriangles.ValuesOf(flat.AsSpan()));
 
     private static (double Stretch, double Shrink) Worst(RestTriangles rest, double[] x)
     {

@@ -9,10 +9,13 @@ internal sealed class FlatteningProblem
 {
     private readonly int[] _order;
 
-    private FlatteningProblem(int[] order, RestTriangles rest, MeshGraph graph, BlockSystem matrix, FrontalCholesky factor)
+    private FlatteningProblem(int[] order, int[] rank, RestTriangles rest, MeshGraph graph, BlockSystem matrix, FrontalCholesky factor)
     {
-        (_order, Rest, Graph, Matrix, Factor) = (order, rest, graph, matrix, factor);
+        (_order, Rank, Rest, Graph, Matrix, Factor) = (order, rank, rest, graph, matrix, factor);
     }
+
+    /// <summary>Place of each vertex of the mesh in the order of elimination.</summary>
+    public int[] Rank { get; }
 
     /// <summary>Triangles in the order of elimination.</summary>
     public RestTriangles Rest { get; }
@@ -31,8 +34,7 @@ internal sealed class FlatteningProblem
     /// <param name="held">Chains of vertices that will be held.</param>
     public static FlatteningProblem Of(TriangleMesh mesh, ImmutableArray<ImmutableArray<int>> held)
     {
-        int[] corners = new int[3 * mesh.Faces.Length];
-        for (int t = 0; t < mesh.Faces.Length; t++) (corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]) = mesh.Faces[t];
+        int[] corners = RestTriangles.CornersOf(mesh);
         // Places along a held edge act on each other two by two, as if they were a triangle.
         int[] linked = [.. corners, .. HeldEdges.Bends(held).SelectMany(b => new[] { b.A, b.B, b.C })];
         Dissection dissection = Dissection.Of(MeshGraph.Of(mesh.Places.Length, linked), mesh.Places.AsSpan());
@@ -44,15 +46,7 @@ internal sealed class FlatteningProblem
         MeshGraph graph = MeshGraph.Of(places.Length, linked);
         BlockSystem matrix = BlockSystem.Of(graph);
         var factor = new FrontalCholesky(matrix, FrontTree.Of(matrix, dissection.Root));
-        return new FlatteningProblem(order, RestTriangles.Of(places, corners), graph, matrix, factor);
-    }
-
-    /// <summary>Place of a vertex of the mesh among the solver's vertices.</summary>
-    public int[] Ranks()
-    {
-        int[] rank = new int[_order.Length];
-        for (int i = 0; i < _order.Length; i++) rank[_order[i]] = i;
-        return rank;
+        return new FlatteningProblem(order, rank, RestTriangles.Of(places, corners), graph, matrix, factor);
     }
 
     /// <summary>Two values a vertex, in the order of elimination.</summary>

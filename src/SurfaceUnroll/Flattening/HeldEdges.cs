@@ -146,6 +146,8 @@ internal sealed class HeldEdges
     // Sine of the geodesic turn at each bend: half a turn less the angles of the triangles between its two edges, on the side that has the sheet.
     private static double[] Sines(TriangleMesh mesh, (int A, int B, int C)[] bends)
     {
+        // Most meshes hold nothing: then there is no need to walk over all their faces.
+        if (bends.Length == 0) return [];
         var angles = new Dictionary<int, double>();
         foreach ((int _, int b, int _) in bends) angles[b] = 0;
         foreach ((int a, int b, int c) in mesh.Faces)

@@ -2,7 +2,7 @@ using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Flattening;
 
-/// <summary>The formed triangles of a mesh, each laid out alone in its own plane, with vertices in the order of elimination.</summary>
+/// <summary>The formed triangles of a mesh, each laid out alone in its own plane.</summary>
 /// <remarks>Corner a of a triangle lies at (0, 0), b at (l, 0) and c at (p, h). The Jacobian from the formed triangle to its place on the blank is then
 /// J = [ub − ua, uc − ua]·[l p; 0 h]⁻¹, linear in the blank's places u.</remarks>
 internal sealed class RestTriangles
@@ -37,7 +37,26 @@ internal sealed class RestTriangles
     /// <summary>Sum of the formed areas, mm².</summary>
     public double TotalArea => Area.Sum();
 
-    /// <summary>Lays out the triangles of a mesh.</summary>
+    /// <summary>Three vertices a face, in the mesh's own order.</summary>
+    public static int[] CornersOf(TriangleMesh mesh)
+    {
+        int[] corners = new int[3 * mesh.Faces.Length];
+        for (int t = 0; t < mesh.Faces.Length; t++) (corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]) = mesh.Faces[t];
+        return corners;
+    }
+
+    /// <summary>Two values a vertex.</summary>
+    public static double[] ValuesOf(ReadOnlySpan<Vec2> flat)
+    {
+        double[] x = new double[2 * flat.Length];
+        for (int i = 0; i < flat.Length; i++) (x[2 * i], x[2 * i + 1]) = flat[i];
+        return x;
+    }
+
+    /// <summary>Lays out the triangles of a mesh, vertices in its own order.</summary>
+    public static RestTriangles Of(TriangleMesh mesh) => Of(mesh.Places.AsSpan(), CornersOf(mesh));
+
+    /// <summary>Lays out triangles.</summary>
     /// <param name="places">Formed place of each vertex, mm.</param>
     /// <param name="corners">Three vertices a triangle; no triangle without area.</param>
     public static RestTriangles Of(ReadOnlySpan<Vec3> places, int[] corners)

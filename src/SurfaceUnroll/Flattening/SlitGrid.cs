@@ -8,7 +8,17 @@ namespace SurfaceUnroll.Flattening;
 /// <param name="Edge">front, right, rear or left.</param>
 /// <param name="Line">Column of a cut from the front or the rear, row of a cut from the left or the right.</param>
 /// <param name="Steps">Cells that it runs in from the edge, at least one, short of the far edge.</param>
-public readonly record struct GridSlit(string Edge, int Line, int Steps);
+public readonly record struct GridSlit(string Edge, int Line, int Steps)
+{
+    /// <summary>Place of the grid that the cut comes to after so many cells.</summary>
+    public (int Row, int Column) Place(SheetGrid grid, int step) => Edge switch
+    {
+        "front" => (step, Line),
+        "rear" => (grid.Rows - 1 - step, Line),
+        "left" => (Line, step),
+        _ => (Line, grid.Columns - 1 - step),
+    };
+}
 
 /// <summary>A flattened grid with relief cuts.</summary>
 /// <param name="Uncut">The grid and its blank without the cuts.</param>
@@ -42,9 +52,8 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
             var flank = ImmutableArray.CreateBuilder<(int, int)>();
             for (int k = 0; k < slit.Steps; k++)
             {
-                int vertex = alongColumn
-                    ? mesh.At(slit.Edge == "front" ? k : mesh.Grid.Rows - 1 - k, slit.Line)
-                    : mesh.At(slit.Line, slit.Edge == "left" ? k : mesh.Grid.Columns - 1 - k);
+                (int row, int column) = slit.Place(mesh.Grid, k);
+                int vertex = mesh.At(row, column);
                 if (!twin.TryAdd(vertex, places.Count)) continue;
                 places.Add(places[vertex]);
                 flat.Add(flat[vertex]);
@@ -77,13 +86,7 @@ public sealed record SlitGrid(FlattenedGrid Uncut, TriangleMesh Mesh, FlattenedM
     public static bool Meet(SheetGrid grid, ImmutableArray<GridSlit> slits)
     {
         var passed = new HashSet<(int, int)>();
-        return slits.SelectMany(slit => Enumerable.Range(0, slit.Steps + 1).Select(k => slit.Edge switch
-        {
-            "front" => (k, slit.Line),
-            "rear" => (grid.Rows - 1 - k, slit.Line),
-            "left" => (slit.Line, k),
-            _ => (slit.Line, grid.Columns - 1 - k),
-        })).Any(place => !passed.Add(place));
+        return slits.SelectMany(slit => Enumerable.Range(0, slit.Steps + 1).Select(k => slit.Place(grid, k))).Any(place => !passed.Add(place));
     }
 
     // An edge in parts, from mouth to mouth.

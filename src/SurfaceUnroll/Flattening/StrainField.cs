@@ -14,11 +14,8 @@ public static class StrainField
     /// follows FᵀF = R(φ)·diag(s₁⁻², s₂⁻²)·R(−φ).</remarks>
     public static StrainMap Of(TriangleMesh mesh, ImmutableArray<Vec2> flat)
     {
-        int[] corners = new int[3 * mesh.Faces.Length];
-        for (int t = 0; t < mesh.Faces.Length; t++) (corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]) = mesh.Faces[t];
-        RestTriangles rest = RestTriangles.Of(mesh.Places.AsSpan(), corners);
-        double[] x = new double[2 * flat.Length];
-        for (int i = 0; i < flat.Length; i++) (x[2 * i], x[2 * i + 1]) = (flat[i].X, flat[i].Y);
+        RestTriangles rest = RestTriangles.Of(mesh);
+        double[] x = RestTriangles.ValuesOf(flat.AsSpan());
         var sums = new (double Area, double Xx, double Xy, double Yy)[flat.Length];
         for (int t = 0; t < rest.Count; t++)
         {

@@ -83,6 +83,9 @@ public sealed record PanelDevelopment(
     /// <summary>Strain away from the tips of relief cuts, where it is always large over a few millimetres; null if there are none. The verdict goes by it.</summary>
     public StrainSummary? ClearOfTips { get; init; }
 
+    /// <summary>The strain that the verdict goes by.</summary>
+    public StrainSummary JudgedStrain => ClearOfTips ?? Strain;
+
     /// <summary>The strain if no edge were held; null if none is.</summary>
     public StrainSummary? Unheld { get; init; }
 
@@ -157,15 +160,7 @@ public sealed record ElementLine(
     public ImmutableArray<Vec2> Path { get => field.IsDefault ? [Front, Rear] : field; init; }
 
     /// <summary>Length of the formed line, mm; 0 where the curves meet.</summary>
-    public double Length
-    {
-        get
-        {
-            double sum = 0;
-            for (int i = 1; i < FormedPath.Length; i++) sum += (FormedPath[i] - FormedPath[i - 1]).Length;
-            return sum;
-        }
-    }
+    public double Length => PathLength.Of(FormedPath);
 }
 
 /// <summary>The sheet as triangles, each vertex with its formed and its flat place.</summary>

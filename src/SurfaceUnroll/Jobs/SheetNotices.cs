@@ -90,7 +90,7 @@ internal static class SheetNotices
     /// <summary>An error where a relief cut does not start and end on the sheet.</summary>
     public static Notice SlitTooDeep(Job job, PanelSpec spec, string where, SheetGrid grid)
     {
-        IEnumerable<string> sizes = SlitSearch.Edges.Select(edge =>
+        IEnumerable<string> sizes = SheetGrid.EdgeNames.Select(edge =>
         {
             (double length, Func<double, double> reach) = SlitSearch.Measure(grid, edge);
             return $"{edge}: {ShopLength.Print(length, job.Units)} long, {ShopLength.Print(reach(0.5 * length), job.Units)} deep at its middle";
@@ -111,7 +111,7 @@ internal static class SheetNotices
     public static IEnumerable<Notice> Advice(Job job, string where, PanelDevelopment panel)
     {
         (Material material, bool known) = Materials.Of(job.Sheet.Material);
-        StrainSummary strain = panel.ClearOfTips ?? panel.Strain;
+        StrainSummary strain = panel.JudgedStrain;
         double worst = Math.Max(strain.MaxStretch, strain.MaxShrink);
         string asks = $"{Percent(strain.MaxStretch)} of stretch and {Percent(strain.MaxShrink)} of shrink";
         string limit = $"{Percent(panel.Limit)}, the uniform elongation of {material.Name}{(known ? "" : " (taken because the job's material is not in the table)")}";

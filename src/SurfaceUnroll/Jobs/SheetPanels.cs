@@ -48,7 +48,7 @@ internal static class SheetPanels
     public static PanelDevelopment Judged(Job job, PanelDevelopment panel)
     {
         double limit = Materials.Of(job.Sheet.Material).Material.UniformElongation;
-        return panel with { Limit = limit, Verdict = SheetFitness.Judge(panel.ClearOfTips ?? panel.Strain, limit) };
+        return panel with { Limit = limit, Verdict = SheetFitness.Judge(panel.JudgedStrain, limit) };
     }
 
     private static IEnumerable<(PanelSpec Spec, SheetGrid Grid, PieceOfPanel? Of)> Parts(PanelSpec spec, SheetGrid grid, PieceSearch search)
@@ -89,7 +89,7 @@ internal static class SheetPanels
         FlattenedGrid uncut = GridFlattening.Flatten(grid, spec.ShrinkCost, [], cancellation);
         PanelDevelopment free = Panel([]);
         if (spec.Hold.IsEmpty) return free;
-        return Panel(spec.Hold) with { Unheld = free.ClearOfTips ?? free.Strain };
+        return Panel(spec.Hold) with { Unheld = free.JudgedStrain };
 
         PanelDevelopment Panel(ImmutableArray<string> held)
         {

@@ -11,6 +11,9 @@ namespace SurfaceUnroll.Lofting;
 /// <param name="IsMirrored">The right half is the mirror image of the left half.</param>
 public sealed record SheetGrid(int Rows, int Columns, ImmutableArray<Vec3> Places, bool IsMirrored)
 {
+    /// <summary>Names of the four edges, clockwise on the blank.</summary>
+    public static ImmutableArray<string> EdgeNames { get; } = ["front", "right", "rear", "left"];
+
     /// <summary>Place at a row and a column.</summary>
     public Vec3 At(int row, int column) => Places[row * Columns + column];
 
@@ -27,6 +30,13 @@ public sealed record SheetGrid(int Rows, int Columns, ImmutableArray<Vec3> Place
     /// <summary>The sheet between two rows.</summary>
     public SheetGrid BetweenRows(int first, int last) =>
         Thinned([.. Enumerable.Range(first, last - first + 1)], [.. Enumerable.Range(0, Columns)], IsMirrored);
+
+    /// <summary>So many of the lines 0 … count − 1, evenly, both ends among them; all if there are no more.</summary>
+    internal static int[] Spread(int count, int most)
+    {
+        int kept = Math.Min(count, most);
+        return [.. Enumerable.Range(0, kept).Select(i => (int)Math.Round((double)i * (count - 1) / (kept - 1)))];
+    }
 
     /// <summary>The same sheet through some of its rows and columns.</summary>
     /// <param name="rows">Rows kept, increasing.</param>

@@ -16,11 +16,20 @@ public sealed record Blank(RuledSheet Sheet, ImmutableArray<FlatStrip> Flat)
     {
         ImmutableArray<FlatStrip> laid = StripDevelopment.LayFlat(sheet);
         Vec2 front = MiddleOf(laid, s => s.Front), rear = MiddleOf(laid, s => s.Rear);
+        Func<Vec2, Vec2> upright = Upright(front, rear);
+        return new Blank(sheet, [.. laid.Select(s => new FlatStrip(Turned(s.Left), Turned(s.Middle), Turned(s.Right)))]);
+
+        FlatLine Turned(FlatLine line) => new(upright(line.Front), upright(line.Rear));
+    }
+
+    /// <summary>To the frame of the drawing.</summary>
+    /// <param name="front">Comes to the origin: the middle of the front edge.</param>
+    /// <param name="rear">Comes straight below it: the middle of the rear edge.</param>
+    internal static Func<Vec2, Vec2> Upright(Vec2 front, Vec2 rear)
+    {
         Vec2 down = rear - front;
         double turn = down.Length > 0 ? -Math.PI / 2 - Math.Atan2(down.Y, down.X) : 0;
-        return new Blank(sheet, [.. laid.Select(s => new FlatStrip(Upright(s.Left), Upright(s.Middle), Upright(s.Right)))]);
-
-        FlatLine Upright(FlatLine line) => new((line.Front - front).Rotate(turn), (line.Rear - front).Rotate(turn));
+        return p => (p - front).Rotate(turn);
     }
 
     /// <summary>Formed element lines from left to right.</summary>

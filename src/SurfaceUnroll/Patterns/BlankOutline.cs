@@ -41,7 +41,13 @@ public static class BlankOutline
     public static ImmutableArray<Vec2> Loop(IEnumerable<FlatLine> lines)
     {
         FlatLine[] all = [.. lines];
-        List<Vec2> loop = [.. Distinct(all.Select(l => l.Rear).Concat(all.Select(l => l.Front).Reverse()))];
+        return Closed(all.Select(l => l.Rear).Concat(all.Select(l => l.Front).Reverse()));
+    }
+
+    /// <summary>A closed outline through places, of neighbours that coincide one, the first not repeated at the end.</summary>
+    internal static ImmutableArray<Vec2> Closed(IEnumerable<Vec2> places)
+    {
+        List<Vec2> loop = [.. Distinct(places)];
         if (loop.Count > 1 && (loop[0] - loop[^1]).Length <= Coincident) loop.RemoveAt(loop.Count - 1);
         return [.. loop];
     }

@@ -17,7 +17,7 @@ internal static class GridLines
     public static ImmutableArray<ElementLine> Of(SheetGrid grid, Func<int, int, ImmutableArray<Vec2>> places)
     {
         int last = grid.Rows - 1;
-        double[] front = Running(grid, 0), rear = Running(grid, last);
+        double[] front = PathLength.Running(grid.Row(0)), rear = PathLength.Running(grid.Row(last));
         bool[] drawable = [.. Enumerable.Range(0, grid.Columns).Select(c => HasWidth(front, rear, c))];
         int[] numbers = ElementLines.Numbers(front, rear, drawable);
         return [.. Enumerable.Range(0, grid.Columns).Select(Line)];
@@ -66,13 +66,6 @@ internal static class GridLines
         double sine = (before + after).Unit.Cross(line.Unit).Length;
         double bend = -curvature.Dot(normal) / (sine * sine);
         return Math.Abs(bend) < 1 / FlatRadius || sine <= 0 ? (double.PositiveInfinity, 0) : (1 / Math.Abs(bend), Math.Sign(bend));
-    }
-
-    private static double[] Running(SheetGrid grid, int row)
-    {
-        double[] running = new double[grid.Columns];
-        for (int c = 1; c < grid.Columns; c++) running[c] = running[c - 1] + (grid.At(row, c) - grid.At(row, c - 1)).Length;
-        return running;
     }
 
     private static bool HasWidth(double[] front, double[] rear, int c)

@@ -9,14 +9,6 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>The pattern of a flattened grid: its blank upright, with edges, lines, outline and strain.</summary>
 internal static class GridPanel
 {
-    // A turn of an edge from chord to chord that is a corner, radians.
-    private const double CornerTurn = 0.15;
-
-    // Places closer than this (mm) are one.
-    private const double SamePlace = 1e-7;
-
-    private static readonly string[] EdgeNames = ["front", "right", "rear", "left"];
-
     /// <summary>The pattern of a grid, with relief cuts if there are any.</summary>
     /// <param name="spec">Panel or piece.</param>
     /// <param name="uncut">Grid and blank.</param>
@@ -30,7 +22,7 @@ internal static class GridPanel
         // Where a cut opens, a place of the sheet has two on the blank.
         Dictionary<int, int> twins = cut?.Flanks.SelectMany(f => f).DistinctBy(f => f.Near).ToDictionary(f => f.Near, f => f.Far) ?? [];
         ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => Places(uncut.Mesh.At(r, c), cut is not null && IsAcross(uncut.Mesh, twins, r, c)));
-        ImmutableArray<BlankEdge> edges = [.. EdgeNames.Select(name => Edge(name, uncut.Mesh, v => Places(v, true)))];
+        ImmutableArray<BlankEdge> edges = [.. SheetGrid.EdgeNames.Select(name => Edge(name, uncut.Mesh, v => Places(v, true)))];
         var strain = new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy);
         var twist = new TwistSummary(lines.Max(l => l.Twist), lines.Average(l => l.Twist));
         return new PanelDevelopment(
@@ -55,27 +47,21 @@ internal static class GridPanel
     internal static double FlatArea(TriangleMesh mesh, ImmutableArray<Vec2> flat) =>
         mesh.Faces.Sum(f => 0.5 * (flat[f.B] - flat[f.A]).Cross(flat[f.C] - flat[f.A]));
 
-    /// <summary>A border on the blank without repeated places.</summary>
+    /// <summary>A border on the blank.</summary>
     internal static ImmutableArray<Vec2> Loop(ImmutableArray<int> border, ImmutableArray<Vec2> flat) => [.. border.Select(v => flat[v])];
 
     // Counter-clockwise: left from front to rear, rear to the right, right back to the front, front back to the left.
     private static ImmutableArray<Vec2> Outline(ImmutableArray<BlankEdge> edges)
     {
         IEnumerable<Vec2> Side(string name) => edges.Single(e => e.Name == name).Flat;
-        var loop = new List<Vec2>();
-        foreach (Vec2 p in Side("left").Concat(Side("rear")).Concat(Side("right").Reverse()).Concat(Side("front").Reverse()))
-            if (loop.Count == 0 || (p - loop[^1]).Length > SamePlace) loop.Add(p);
-        if ((loop[0] - loop[^1]).Length <= SamePlace) loop.RemoveAt(loop.Count - 1);
-        return [.. loop];
+        return BlankOutline.Closed(Side("left").Concat(Side("rear")).Concat(Side("right").Reverse()).Concat(Side("front").Reverse()));
     }
 
     // The middle of the front edge at the origin, the middle of the rear edge straight below it.
     private static ImmutableArray<Vec2> Upright(ImmutableArray<Vec2> flat, GridMesh mesh)
     {
         Vec2 front = HalfWay([.. mesh.Edge("front").Select(v => flat[v])]), rear = HalfWay([.. mesh.Edge("rear").Select(v => flat[v])]);
-        Vec2 down = rear - front;
-        double turn = down.Length > 0 ? -Math.PI / 2 - Math.Atan2(down.Y, down.X) : 0;
-        return [.. flat.Select(p => (p - front).Rotate(turn))];
+        return [.. flat.Select(Blank.Upright(front, rear))];
     }
 
     private static Vec2 HalfWay(Vec2[] line)
@@ -108,21 +94,12 @@ internal static class GridPanel
         return new BlankEdge(name, formedLength, flatLength, SmoothPath.Through([.. onBlank.SelectMany(p => p)]));
     }
 
-    // An arc that turns by θ over a chord is longer than it by θ²/24; θ from the turns at both ends of the chord, corners left out.
+    // An arc that turns by θ over a chord is longer than it by θ²/24.
     private static double ArcOverChord(Vec3[] path, int i)
     {
-        (double sum, int count) = (0, 0);
-        foreach (int at in (ReadOnlySpan<int>)[i, i + 1])
-        {
-            if (at == 0 || at == path.Length - 1) continue;
-            Vec3 before = path[at] - path[at - 1], after = path[at + 1] - path[at];
-            double turn = before.AngleTo(after);
-            if (turn > CornerTurn) continue;
-            // The turn at a place is shared between the chords that meet there, by their lengths.
-            sum += turn * 2 * (path[i + 1] - path[i]).Length / (before.Length + after.Length);
-            count++;
-        }
-        double theta = count == 0 ? 0 : sum / count;
+        double theta = ChordTurn.Over(i, path.Length, k => Chord(k).Length, at => Chord(at - 1).AngleTo(Chord(at)));
         return 1 + theta * theta / 24;
+
+        Vec3 Chord(int k) => path[k + 1] - path[k];
     }
 }

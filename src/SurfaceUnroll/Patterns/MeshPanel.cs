@@ -21,7 +21,7 @@ internal static class MeshPanel
         ImmutableArray<int> border = DiscCheck.Border(formed);
         ImmutableArray<int> closed = [.. border, border[0]];
         ImmutableArray<Vec2> rim = [.. closed.Select(v => flat[v])];
-        double formedLength = closed.Zip(closed.Skip(1), (a, b) => (formed.Places[b] - formed.Places[a]).Length).Sum();
+        double formedLength = PathLength.Of(closed.Select(v => formed.Places[v]));
         double flatLength = rim.Zip(rim.Skip(1), (a, b) => (b - a).Length).Sum();
         return new PanelDevelopment(
             spec, Verdict.NeedsStretching, default, default, new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy),

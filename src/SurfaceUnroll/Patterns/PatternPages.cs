@@ -18,13 +18,14 @@ public static class PatternPages
     private static readonly ImmutableArray<double> TapeMarkShares = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
     /// <summary>All pages of one panel.</summary>
-    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job));
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job), StrainSheet(panel, job));
 
-    /// <summary>All pages of one panel whose drawing is at hand.</summary>
+    /// <summary>All pages of one panel whose drawing and strain page are at hand.</summary>
     /// <param name="panel">The developed panel.</param>
     /// <param name="job">For names, material, units and paper.</param>
     /// <param name="drawing">What <see cref="PatternDrawing.Of"/> gives for both.</param>
-    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, Drawing drawing)
+    /// <param name="strain">What <see cref="StrainSheet"/> gives for both.</param>
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, Drawing drawing, Page? strain)
     {
         TilePlan plan = TileLayout.Plan(drawing, job.Paper);
         var words = new TileWords(panel.Spec.Name, job.Name, PatternDrawing.SheetText(job));
@@ -34,13 +35,14 @@ public static class PatternPages
         [
             AssemblyPage.Draw(drawing, plan, marks, TapeText(marks, plan, job.Units), Facts(panel, job, plan), words),
             .. printed.Select((tile, i) => TilePage.Draw(drawing, plan, tile, (i + 2, printed.Length + 1), marks, words)),
-            .. panel.Map is null ? [] : new[] { StrainSheet(panel, job) },
+            .. strain is null ? [] : new[] { strain },
         ];
     }
 
-    /// <summary>The page that shows where the metal is stretched and shrunk; of a panel that has a strain map.</summary>
-    public static Page StrainSheet(PanelDevelopment panel, Job job) =>
-        StrainPage.Of(panel.Spec.Name, panel.Mesh, panel.DrawnMap!, panel.Edges, panel.Elements, panel.Cut, job);
+    /// <summary>The page that shows where the metal is stretched and shrunk; null if the sheet only bends.</summary>
+    public static Page? StrainSheet(PanelDevelopment panel, Job job) => panel.DrawnMap is { } map
+        ? StrainPage.Of(panel.Spec.Name, panel.Mesh, map, panel.Edges, panel.Elements, panel.Cut, job)
+        : null;
 
     private static string TapeText(ImmutableArray<OverlapMark> marks, TilePlan plan, LengthUnit units)
     {
@@ -89,9 +91,11 @@ public static class PatternPages
         return
         [
             ("Verdict", VerdictText(panel)),
-            .. panel.Spec.Loft.Length != 2 ? [] : new[] { ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average") },
-            .. panel.Spec.Loft.Length == 2
-                ? new[] { ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average") } : [],
+            .. panel.Spec.Loft.Length != 2 ? [] : new[]
+            {
+                ("Twist along lines", $"{Degrees(panel.Twist.Max)} at most, {Degrees(panel.Twist.Mean)} on average"),
+                ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average"),
+            },
             ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),
             ("Net area", AreaText(panel.FlatArea, job.Units)),
             .. panel.Edges.Select(e => ($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} edge", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),

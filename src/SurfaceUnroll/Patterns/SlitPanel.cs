@@ -27,20 +27,15 @@ internal static class SlitPanel
         {
             (GridSlit slit, double at, double depth) = cuts[i];
             (Vec2 near, Vec2 far) = (flat[cut.Flanks[i][0].Near], flat[cut.Flanks[i][0].Far]);
-            int tip = slit.Edge switch
-            {
-                "front" => mesh.At(slit.Steps, slit.Line),
-                "rear" => mesh.At(mesh.Grid.Rows - 1 - slit.Steps, slit.Line),
-                "left" => mesh.At(slit.Line, slit.Steps),
-                _ => mesh.At(slit.Line, mesh.Grid.Columns - 1 - slit.Steps),
-            };
+            (int row, int column) = slit.Place(mesh.Grid, slit.Steps);
+            Vec2 tip = flat[mesh.At(row, column)];
             // From the near flank to the far one the way of the edge, left to right or front to rear.
-            Vec2 inward = (flat[tip] - 0.5 * (near + far)).Unit;
+            Vec2 inward = (tip - 0.5 * (near + far)).Unit;
             Vec2 onward = slit.Edge is "front" or "right" ? inward.Left : -inward.Left;
             double width = (far - near).Dot(onward);
             Vec2 start = 0.5 * (near + far);
-            if (width < 0) (outline, start) = Closed(outline, near, far, flat[tip], onward);
-            openings.Add(new SlitOpening(slit.Edge, at, depth, width, (near, far), flat[tip], start));
+            if (width < 0) (outline, start) = Closed(outline, near, far, tip, onward);
+            openings.Add(new SlitOpening(slit.Edge, at, depth, width, (near, far), tip, start));
         }
         return panel with
         {

@@ -9,9 +9,6 @@ internal static class SmoothPath
     // Gap between chord and curve that is left as it is, mm: half of what the report's edges may miss.
     private const double Gap = 0.005;
 
-    // A turn from chord to chord that is a corner, radians.
-    private const double Corner = 0.15;
-
     /// <summary>The places with others between them, on the circle through neighbouring places where that leaves the chord by more than can be seen; corners stay.</summary>
     public static ImmutableArray<Vec2> Through(ImmutableArray<Vec2> places)
     {
@@ -33,19 +30,11 @@ internal static class SmoothPath
         return path.ToImmutable();
     }
 
-    // Turn of the curve over a chord, to the left positive: the mean of the turns at its two ends, corners left out, each shared by the lengths that meet there.
+    // To the left positive.
     private static double Turn(ImmutableArray<Vec2> places, int i)
     {
-        (double sum, int count) = (0, 0);
-        foreach (int at in (ReadOnlySpan<int>)[i, i + 1])
-        {
-            if (at == 0 || at == places.Length - 1) continue;
-            Vec2 before = places[at] - places[at - 1], after = places[at + 1] - places[at];
-            double turn = Math.Atan2(before.Cross(after), before.Dot(after));
-            if (Math.Abs(turn) > Corner) continue;
-            sum += turn * 2 * (places[i + 1] - places[i]).Length / (before.Length + after.Length);
-            count++;
-        }
-        return count == 0 ? 0 : sum / count;
+        return ChordTurn.Over(i, places.Length, k => Chord(k).Length, at => Math.Atan2(Chord(at - 1).Cross(Chord(at)), Chord(at - 1).Dot(Chord(at))));
+
+        Vec2 Chord(int k) => places[k + 1] - places[k];
     }
 }

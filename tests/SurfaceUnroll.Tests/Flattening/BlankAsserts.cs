@@ -39,7 +39,7 @@ internal static class BlankAsserts
     public static ImmutableArray<Vec2> Barycentric(TriangleMesh mesh)
     {
         FlatteningProblem problem = FlatteningProblem.Of(mesh, []);
-        int[] rank = problem.Ranks();
+        int[] rank = problem.Rank;
         ImmutableArray<int> border = DiscCheck.Border(mesh);
         double[] lengths = [.. border.Select((v, i) => (mesh.Places[border[(i + 1) % border.Length]] - mesh.Places[v]).Length)];
         return problem.FromSolver(BarycentricStart.Of(problem, [.. border.Select(v => rank[v])], lengths, CancellationToken.None));

@@ -129,7 +129,7 @@ public class FormingEnergyTests
         GridMesh grid = Assert.IsType<GridMesh>(GridRecognition.Of(FormedShapes.Grid(6, 7, FormedShapes.Crown)));
         var chains = GridFlattening.Held(grid, ["front", "left"]);
         FlatteningProblem problem = FlatteningProblem.Of(grid.Mesh, chains);
-        var held = new HeldEdges(grid.Mesh, chains, problem.Ranks(), problem.Rest.TotalArea);
+        var held = new HeldEdges(grid.Mesh, chains, problem.Rank, problem.Rest.TotalArea);
         double[] x = problem.ToSolver([.. grid.Mesh.Places.Select(p => new Vec2(p.X + 0.1 * p.Y + 1e-4 * p.X * p.X, p.Y))]), gradient = new double[x.Length];
         held.Tighten(x);
         held.AddTo(x, gradient, problem.Matrix);
