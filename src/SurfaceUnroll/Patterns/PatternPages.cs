@@ -108,9 +108,11 @@ public static class PatternPages
     private static string VerdictText(PanelDevelopment panel) => panel.Verdict switch
     {
         Verdict.BendsOnly => "bends only",
-        Verdict.NeedsStretching => $"stretch {Percent(panel.Strain.MaxStretch)}, shrink {Percent(panel.Strain.MaxShrink)}",
-        _ => $"past the limit: stretch {Percent(panel.Strain.MaxStretch)}, shrink {Percent(panel.Strain.MaxShrink)}",
+        Verdict.NeedsStretching => StrainText(panel.JudgedStrain),
+        _ => $"past the limit: {StrainText(panel.JudgedStrain)}",
     };
+
+    private static string StrainText(StrainSummary strain) => $"stretch {Percent(strain.MaxStretch)}, shrink {Percent(strain.MaxShrink)}";
 
     private static string AreaText(double mm2, LengthUnit units) => units == LengthUnit.Inch
         ? (mm2 / (ShopLength.MillimetresPerInch * ShopLength.MillimetresPerInch)).ToString("0.0", CultureInfo.InvariantCulture) + " sq in"
