@@ -47,8 +47,13 @@ internal static class FaceCheck
 
     private static bool IsThin(TriangleMesh mesh, int face)
     {
-        (int ia, int ib, int ic) = mesh.Faces[face];
-        (Vec3 a, Vec3 b, Vec3 c) = (mesh.Places[ia], mesh.Places[ib], mesh.Places[ic]);
+        (int a, int b, int c) = mesh.Faces[face];
+        return IsThin(mesh.Places[a], mesh.Places[b], mesh.Places[c]);
+    }
+
+    /// <summary>True if a triangle has no area to speak of.</summary>
+    public static bool IsThin(Vec3 a, Vec3 b, Vec3 c)
+    {
         (Vec3 ab, Vec3 bc, Vec3 ca) = (b - a, c - b, a - c);
         double longest = Math.Max(ab.Dot(ab), Math.Max(bc.Dot(bc), ca.Dot(ca)));
         return !(0.5 * ab.Cross(ca).Length > Thinnest * longest);

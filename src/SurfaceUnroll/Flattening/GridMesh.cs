@@ -13,9 +13,6 @@ public sealed record GridMesh(SheetGrid Grid, TriangleMesh Mesh, ImmutableArray<
     // Neighbours closer than this (mm) are one place.
     private const double Coincident = 1e-7;
 
-    // A triangle thinner than this, as twice its area over the square of its longest side, is none.
-    private const double Thinnest = 1e-9;
-
     /// <summary>Vertex at a row and a column.</summary>
     public int At(int row, int column) => VertexOf[row * Grid.Columns + column];
 
@@ -79,9 +76,7 @@ public sealed record GridMesh(SheetGrid Grid, TriangleMesh Mesh, ImmutableArray<
         void Face(int a, int b, int c)
         {
             if (a == b || b == c || c == a) return;
-            Vec3 ab = places[b] - places[a], ac = places[c] - places[a], bc = places[c] - places[b];
-            double longest = Math.Max(ab.Dot(ab), Math.Max(ac.Dot(ac), bc.Dot(bc)));
-            if (ab.Cross(ac).Length > Thinnest * longest) faces.Add((a, b, c));
+            if (!FaceCheck.IsThin(places[a], places[b], places[c])) faces.Add((a, b, c));
         }
     }
 }

@@ -60,20 +60,8 @@ internal static class GridPanel
     // The middle of the front edge at the origin, the middle of the rear edge straight below it.
     private static ImmutableArray<Vec2> Upright(ImmutableArray<Vec2> flat, GridMesh mesh)
     {
-        Vec2 front = HalfWay([.. mesh.Edge("front").Select(v => flat[v])]), rear = HalfWay([.. mesh.Edge("rear").Select(v => flat[v])]);
+        Vec2 front = PatternDrawing.HalfWay([.. mesh.Edge("front").Select(v => flat[v])]), rear = PatternDrawing.HalfWay([.. mesh.Edge("rear").Select(v => flat[v])]);
         return [.. flat.Select(Blank.Upright(front, rear))];
-    }
-
-    private static Vec2 HalfWay(Vec2[] line)
-    {
-        double rest = 0.5 * line.Zip(line.Skip(1), (a, b) => (b - a).Length).Sum();
-        for (int i = 0; i + 1 < line.Length; i++)
-        {
-            double step = (line[i + 1] - line[i]).Length;
-            if (rest <= step && step > 0) return Vec2.Lerp(line[i], line[i + 1], rest / step);
-            rest -= step;
-        }
-        return line[^1];
     }
 
     // A relief cut opens an edge: its length leaves out the gap, and its line on the blank runs over it.

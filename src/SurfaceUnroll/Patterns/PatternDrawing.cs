@@ -213,7 +213,8 @@ public static class PatternDrawing
     // Half way down the centreline.
     private static Vec2 Middle(PanelDevelopment panel) => PlaceOnCentre(panel, 0.45);
 
-    private static Vec2 HalfWay(ImmutableArray<Vec2> line) => PlaceOn(line, 0.5).At;
+    /// <summary>The place half way along a line.</summary>
+    internal static Vec2 HalfWay(ImmutableArray<Vec2> line) => PlaceOn(line, 0.5).At;
 
     private static (Vec2 At, Vec2 Along) PlaceOn(ImmutableArray<Vec2> line, double fraction)
     {
