@@ -9,6 +9,9 @@ namespace SurfaceUnroll.Jobs;
 /// <param name="Notices">Notes, warnings and errors, in the order of the job.</param>
 public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panels, ImmutableArray<Notice> Notices)
 {
+    /// <summary>How the pieces meet, in the order of the job; of a split panel the seams too.</summary>
+    public ImmutableArray<JointFit> Joints { get; init; } = [];
+
     /// <summary>What each step took: its name and its time, ms.</summary>
     public ImmutableArray<(string Step, double Milliseconds)> Timings { get; init; } = [];
 
@@ -89,6 +92,33 @@ public sealed record PanelDevelopment(
     /// <summary>The strain if no edge were held; null if none is.</summary>
     public StrainSummary? Unheld { get; init; }
 
+    /// <summary>Sharp bends, in the order of bending.</summary>
+    public ImmutableArray<BendLine> Bends { get; init; } = [];
+
+    /// <summary>Holes and openings.</summary>
+    public ImmutableArray<BlankOpening> Openings { get; init; } = [];
+
+    /// <summary>Match marks of all joints.</summary>
+    public ImmutableArray<MatchMark> Marks { get; init; } = [];
+
+    /// <summary>Allowances along edges and openings.</summary>
+    public ImmutableArray<EdgeAllowance> Allowances { get; init; } = [];
+
+    /// <summary>Relief notches in lips.</summary>
+    public ImmutableArray<LipNotch> Notches { get; init; } = [];
+
+    /// <summary>Closed net outline, counter-clockwise, without allowances.</summary>
+    public ImmutableArray<Vec2> Net { get => field.IsDefault ? Cut : field; init; }
+
+    /// <summary>Inner cut lines that are none of the openings': where allowances close round a gap.</summary>
+    public ImmutableArray<ImmutableArray<Vec2>> InnerCuts { get; init; } = [];
+
+    /// <summary>Where the area of the blank comes from.</summary>
+    public AreaAccount Areas { get; init; }
+
+    /// <summary>From the measured face to the middle surface along the outside normal, mm.</summary>
+    public double Offset { get; init; }
+
     /// <summary>Uniform elongation of the material, as a fraction.</summary>
     public double Limit { get; init; }
 
@@ -120,11 +150,15 @@ public readonly record struct PieceChoice(int Pieces, double MaxStretch, double 
 public sealed record SlitOpening(string Edge, double At, double Depth, double Width, (Vec2 Near, Vec2 Far) Mouth, Vec2 Tip, Vec2 Start);
 
 /// <summary>One edge of the net blank.</summary>
-/// <param name="Name">front, right, rear or left.</param>
+/// <param name="Name">front, right, rear or left; rim of a mesh; of a plate the name of a curve, or "chord" for the straight line that closes it; the name of a trim.</param>
 /// <param name="FormedLength">On the formed middle surface, mm.</param>
 /// <param name="FlatLength">On the blank, mm.</param>
 /// <param name="Flat">The edge on the blank, within 0.01 mm.</param>
-public sealed record BlankEdge(string Name, double FormedLength, double FlatLength, ImmutableArray<Vec2> Flat);
+public sealed record BlankEdge(string Name, double FormedLength, double FlatLength, ImmutableArray<Vec2> Flat)
+{
+    /// <summary>The measured curve that it follows; null if none.</summary>
+    public string? Curve { get; init; }
+}
 
 /// <summary>One element line. It is straight on a sheet between two curves, and on its blank unless the sheet had to be stretched.</summary>
 /// <param name="Number">1, 2, 3 … from the left on the lines that are drawn; 0 on the others.</param>
@@ -167,4 +201,13 @@ public sealed record ElementLine(
 /// <param name="Formed">Middle surface in job space, mm.</param>
 /// <param name="Flat">On the blank, mm; as many as <paramref name="Formed"/>.</param>
 /// <param name="Faces">Zero-based vertex indices, counter-clockwise seen from outside, in space and on the blank.</param>
-public sealed record SheetMesh(ImmutableArray<Vec3> Formed, ImmutableArray<Vec2> Flat, ImmutableArray<(int A, int B, int C)> Faces);
+public sealed record SheetMesh(ImmutableArray<Vec3> Formed, ImmutableArray<Vec2> Flat, ImmutableArray<(int A, int B, int C)> Faces)
+{
+    /// <summary>The vertices along each named edge, in the direction of the edge.</summary>
+    public ImmutableArray<EdgeChain> Chains { get; init; } = [];
+}
+
+/// <summary>An edge of a sheet as a chain of its vertices.</summary>
+/// <param name="Name">Name of the edge.</param>
+/// <param name="Vertices">In the direction of the edge; of a closed edge the first again at the end. One where the edge is a point.</param>
+public sealed record EdgeChain(string Name, ImmutableArray<int> Vertices);

@@ -19,12 +19,23 @@ public sealed record Job(
     MeasuredFace Measured,
     ImmutableArray<NamedCurve> Curves,
     ImmutableArray<PanelSpec> Panels,
-    PaperSpec Paper);
+    PaperSpec Paper)
+{
+    /// <summary>How edges meet, in the order of the file.</summary>
+    public ImmutableArray<JointSpec> Joints { get; init; } = [];
+
+    /// <summary>Openings that go through several panels.</summary>
+    public ImmutableArray<OpeningSpec> Openings { get; init; } = [];
+}
 
 /// <summary>What the piece is cut from.</summary>
 /// <param name="Material">As written in the job, for labels.</param>
 /// <param name="Thickness">mm, ≥ 0.</param>
-public sealed record SheetStock(string Material, double Thickness);
+public sealed record SheetStock(string Material, double Thickness)
+{
+    /// <summary>How the length of metal in sharp bends is reckoned.</summary>
+    public BendSetup Bending { get; init; } = BendSetup.Default;
+}
 
 /// <summary>Face of the sheet that a measured curve lies on.</summary>
 public enum MeasuredFace
@@ -44,14 +55,29 @@ public enum MeasuredFace
 /// <param name="Spec">What was measured.</param>
 public sealed record NamedCurve(string Name, CurveSpec Spec);
 
-/// <summary>One sheet of a job: between measured curves, or given as a mesh.</summary>
+/// <summary>One sheet of a job: between measured curves, given as a mesh, or a flat or bent plate.</summary>
 /// <param name="Name">As written in the job.</param>
-/// <param name="Loft">Names of the curves from front to rear, two for a ruled sheet; empty for a mesh.</param>
+/// <param name="Loft">Names of the curves from front to rear, two for a ruled sheet; empty for other kinds.</param>
 /// <param name="Elements">How element lines are matched.</param>
 public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, ElementMatching Elements)
 {
     /// <summary>The formed sheet itself, for example a cleaned scan; null for a loft.</summary>
     public MeshSource? Mesh { get; init; }
+
+    /// <summary>A flat plate; null for other kinds.</summary>
+    public FlatSpec? Flat { get; init; }
+
+    /// <summary>A plate with bends; null for other kinds.</summary>
+    public BentSpec? Bent { get; init; }
+
+    /// <summary>Face on which the curves of this panel lie; null: that of the job.</summary>
+    public MeasuredFace? Measured { get; init; }
+
+    /// <summary>Metal cut away along planes and other panels, in order.</summary>
+    public ImmutableArray<TrimSpec> Trims { get; init; } = [];
+
+    /// <summary>Holes and openings of this panel alone.</summary>
+    public ImmutableArray<OpeningSpec> Openings { get; init; } = [];
 
     /// <summary>Names of the edges that must keep their true length on the blank.</summary>
     public ImmutableArray<string> Hold { get; init; } = [];
@@ -67,6 +93,9 @@ public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, Element
 
     /// <summary>Relief cuts.</summary>
     public ImmutableArray<SlitSpec> Slits { get; init; } = [];
+
+    /// <summary>In one word: loft, mesh, flat or bent.</summary>
+    public string Kind => this switch { { Mesh: not null } => "mesh", { Flat: not null } => "flat", { Bent: not null } => "bent", _ => "loft" };
 
     /// <summary>File name without extension: lower case, runs of other characters than letters and digits turned to <c>-</c>.</summary>
     public string FileName => Slug.Of(Name);
