@@ -20,9 +20,10 @@ public partial class HouseTests
         ["Flattening"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting"],
         ["Fitness"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting", "Flattening"],
         ["Forming"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting", "Fitness", "Flattening"],
-        ["Patterns"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Drawings"],
+        ["Plates"] = ["Geometry", "Units", "Jobs", "Curves", "Forming"],
+        ["Patterns"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Drawings"],
         ["Drawings"] = ["Geometry", "Units", "Jobs", "Forming", "Patterns"],
-        ["Jobs"] = ["Geometry", "Units", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Patterns", "Drawings"],
+        ["Jobs"] = ["Geometry", "Units", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Patterns", "Drawings"],
     };
 
     public static TheoryData<string> Folders =>

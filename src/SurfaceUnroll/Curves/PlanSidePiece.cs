@@ -15,6 +15,8 @@ internal sealed class PlanSidePiece(CurvePiece plan, double from, double to, Hei
     // sliver, and not splitting moves the curve by less than 1e-9 of the piece.
     private const double Sliver = 1e-9;
 
+    private static readonly ImmutableArray<double> Shares = [0.25, 0.5, 0.75];
+
     // Chain rule: z' = h'·x', z'' = h''·x'² + h'·x''.
     public override CurveSample At(double t)
     {
@@ -37,11 +39,18 @@ internal sealed class PlanSidePiece(CurvePiece plan, double from, double to, Hei
         for (int i = 0; i + 1 < cuts.Length; i++)
         {
             double from = cuts[i], to = cuts[i + 1];
-            HeightSpan height = side.Over(plan.At(0.5 * (from + to)).Point.X);
+            HeightSpan height = side.Over(Inside(plan, from, to, side));
             var part = new PlanSidePiece(plan, from, to, height, Frame.Identity);
             bool straight = plan.IsStraight && (height.IsStraight || plan.At(0).D1.X == 0);
             yield return straight ? new LinePiece(part.At(0).Point, part.At(1).Point) : part;
         }
+    }
+
+    // An aft distance well within the one span that this part runs over: its middle may only touch a station, as the far end of a hoop does that was measured up to there.
+    private static double Inside(CurvePiece plan, double from, double to, SideView side)
+    {
+        double[] places = [.. Shares.Select(share => plan.At(from + share * (to - from)).Point.X)];
+        return side.Stations.IsEmpty ? places[0] : places.MaxBy(x => side.Stations.Min(station => Math.Abs(x - station)));
     }
 
     private static ImmutableArray<double> Cuts(CurvePiece plan, SideView side)

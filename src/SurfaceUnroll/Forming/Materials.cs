@@ -7,7 +7,21 @@ namespace SurfaceUnroll.Forming;
 /// <param name="Words">Names by which a job may call it, lower case.</param>
 /// <param name="UniformElongation">Engineering strain up to which a sheet stretches evenly, as a fraction.</param>
 /// <param name="Source">Where the number comes from.</param>
-public sealed record Material(string Name, ImmutableArray<string> Words, double UniformElongation, string Source);
+/// <param name="Bending">How far the neutral fibre moves inward in a sharp bend.</param>
+public sealed record Material(string Name, ImmutableArray<string> Words, double UniformElongation, string Source, BendClass Bending);
+
+/// <summary>Classes of sheet by where the fibre that keeps its length lies in a bend.</summary>
+public enum BendClass
+{
+    /// <summary>Soft aluminium, copper and brass.</summary>
+    Soft,
+
+    /// <summary>Low-carbon steel, half-hard aluminium and copper.</summary>
+    Medium,
+
+    /// <summary>Stainless steel, hard aluminium, titanium.</summary>
+    Hard,
+}
 
 /// <summary>Uniform elongation of the usual sheet materials.</summary>
 /// <remarks>Data sheets give the elongation at break, of which part is necking in one place. Uniform elongation is smaller: about n of the hardening law σ = K·εⁿ
@@ -19,19 +33,19 @@ public static class Materials
     /// <summary>All materials.</summary>
     public static ImmutableArray<Material> All { get; } =
     [
-        new("mild steel (DC01)", ["mild steel", "steel", "dc01", "crs", "cold rolled steel", "low carbon steel", "sheet metal"], 0.22, LowCarbon),
-        new("galvanized steel", ["galvanized steel", "galvanised steel", "galvanized", "galvanised", "dx51d", "zinc coated steel"], 0.18, "somewhat below bare low-carbon steel (from memory)"),
-        new("deep-drawing steel (DC04)", ["dc04", "deep drawing steel", "drawing steel"], 0.25, "n about 0.22 (from memory), e^n − 1; elongation at break 34 % (EN 10139:1998)"),
-        new("stainless steel 304", ["304", "stainless", "stainless steel", "1.4301", "304 stainless"], 0.40, "elongation at break 40 to 60 % (supplier data sheet), most of it uniform (from memory)"),
-        new("aluminium 1050/1100/3003 soft (O)", ["3003-o", "1100-o", "1050-o", "soft aluminium", "soft aluminum", "aluminium o", "aluminum o"], 0.20, "from memory"),
-        new("aluminium 3003-H14", ["3003-h14", "3003"], 0.04, "elongation at break 8 % at 1.6 mm (supplier data sheet), about half of it uniform (from memory)"),
-        new("aluminium 5052-H32", ["5052-h32", "5052"], 0.07, "from memory"),
-        new("aluminium 6061-T6", ["6061-t6", "6061"], 0.06, "from memory"),
-        new("aluminium, alloy and temper not given", ["aluminium", "aluminum", "alu"], 0.04, "as half-hard 3003, the more brittle of the usual ones (from memory)"),
-        new("copper, soft (R220)", ["copper", "r220", "soft copper"], 0.30, "elongation at break 42 % (EN 1172), about three quarters of it uniform (from memory)"),
-        new("copper, half hard (R240)", ["r240", "half hard copper"], 0.08, "elongation at break 15 % (EN 1172), about half of it uniform (from memory)"),
-        new("brass CuZn37, soft", ["brass", "cuzn37"], 0.35, "from memory"),
-        new("titanium grade 2", ["titanium", "grade 2"], 0.12, "from memory"),
+        new("mild steel (DC01)", ["mild steel", "steel", "dc01", "crs", "cold rolled steel", "low carbon steel", "sheet metal"], 0.22, LowCarbon, BendClass.Medium),
+        new("galvanized steel", ["galvanized steel", "galvanised steel", "galvanized", "galvanised", "dx51d", "zinc coated steel"], 0.18, "somewhat below bare low-carbon steel (from memory)", BendClass.Medium),
+        new("deep-drawing steel (DC04)", ["dc04", "deep drawing steel", "drawing steel"], 0.25, "n about 0.22 (from memory), e^n − 1; elongation at break 34 % (EN 10139:1998)", BendClass.Medium),
+        new("stainless steel 304", ["304", "stainless", "stainless steel", "1.4301", "304 stainless"], 0.40, "elongation at break 40 to 60 % (supplier data sheet), most of it uniform (from memory)", BendClass.Hard),
+        new("aluminium 1050/1100/3003 soft (O)", ["3003-o", "1100-o", "1050-o", "soft aluminium", "soft aluminum", "aluminium o", "aluminum o"], 0.20, "from memory", BendClass.Soft),
+        new("aluminium 3003-H14", ["3003-h14", "3003"], 0.04, "elongation at break 8 % at 1.6 mm (supplier data sheet), about half of it uniform (from memory)", BendClass.Medium),
+        new("aluminium 5052-H32", ["5052-h32", "5052"], 0.07, "from memory", BendClass.Medium),
+        new("aluminium 6061-T6", ["6061-t6", "6061"], 0.06, "from memory", BendClass.Hard),
+        new("aluminium, alloy and temper not given", ["aluminium", "aluminum", "alu"], 0.04, "as half-hard 3003, the more brittle of the usual ones (from memory)", BendClass.Medium),
+        new("copper, soft (R220)", ["copper", "r220", "soft copper"], 0.30, "elongation at break 42 % (EN 1172), about three quarters of it uniform (from memory)", BendClass.Soft),
+        new("copper, half hard (R240)", ["r240", "half hard copper"], 0.08, "elongation at break 15 % (EN 1172), about half of it uniform (from memory)", BendClass.Medium),
+        new("brass CuZn37, soft", ["brass", "cuzn37"], 0.35, "from memory", BendClass.Soft),
+        new("titanium grade 2", ["titanium", "grade 2"], 0.12, "from memory", BendClass.Hard),
     ];
 
     /// <summary>The material of a job by the names that stand in its words: one with a number of a standard in it before one without, and of either kind the longest.</summary>

@@ -5,7 +5,7 @@ using SurfaceUnroll.Fitness;
 
 namespace SurfaceUnroll.Jobs;
 
-/// <summary>Runs a whole job: measured curves → sheets → blanks.</summary>
+/// <summary>Runs a whole job: measured curves → sheets → blanks → pieces that fit up.</summary>
 public static class Developer
 {
     /// <summary>Develops every panel of a job.</summary>
@@ -30,21 +30,46 @@ public static class Developer
         notices.AddRange(UnusedCurves(job));
         timings.Add(("curves", clock.Elapsed.TotalMilliseconds));
 
-        var panels = ImmutableArray.CreateBuilder<PanelDevelopment>();
+        var panels = ImmutableArray.CreateBuilder<PanelInWork>();
         for (int i = 0; i < job.Panels.Length; i++)
         {
             PanelSpec spec = job.Panels[i];
             cancellation.ThrowIfCancellationRequested();
             clock.Restart();
             progress?.Report($"Developing {spec.Name}");
-            PanelResult? result = Panel(job, spec, $"panels[{i}]", curves, notices, cancellation);
+            string where = $"panels[{i}]";
+            PanelResult? result = Panel(job, spec, where, curves, notices, cancellation);
             if (result is null) continue;
             notices.AddRange(result.Notices);
-            panels.AddRange(result.Panels);
+            panels.AddRange(result.Panels.Select(p => new PanelInWork(where, spec, p)));
             timings.Add((spec.Name, clock.Elapsed.TotalMilliseconds));
         }
+        if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable()) { Timings = timings.ToImmutable() };
+
+        cancellation.ThrowIfCancellationRequested();
+        clock.Restart();
+        progress?.Report("Fitting up");
+        (ImmutableArray<PanelDevelopment> fitted, ImmutableArray<JointFit> joints) = FittedUp(job, panels.ToImmutable(), curves, notices);
+        timings.Add(("fitting up", clock.Elapsed.TotalMilliseconds));
         bool failed = notices.Any(n => n.Severity == Severity.Error);
-        return new Development(job, failed ? [] : panels.ToImmutable(), notices.ToImmutable()) { Timings = timings.ToImmutable() };
+        return new Development(job, failed ? [] : fitted, notices.ToImmutable()) { Joints = failed ? [] : joints, Timings = timings.ToImmutable() };
+    }
+
+    // Net panels → trimmed → with openings → with lips, match marks and cut lines. Each step needs the one before it whole.
+    private static (ImmutableArray<PanelDevelopment> Panels, ImmutableArray<JointFit> Joints) FittedUp(
+        Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices)
+    {
+        var trims = new TrimStage();
+        panels = trims.Trim(panels);
+        var openings = new OpeningStage(job, curves);
+        panels = openings.Open(panels);
+        notices.AddRange(trims.Notices.Concat(openings.Notices));
+        if (notices.Any(n => n.Severity == Severity.Error)) return ([], []);
+        var joints = new JointStage(job, panels);
+        panels = joints.Fit();
+        notices.AddRange(joints.Notices);
+        foreach (PanelInWork work in panels) notices.AddRange(PlateNotices.Of(job, work));
+        return ([.. panels.Select(p => p.Panel)], joints.Fits);
     }
 
     // Null where a curve of the panel has faults of its own.
@@ -52,7 +77,8 @@ public static class Developer
         Job job, PanelSpec spec, string where, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
     {
         if (spec.Mesh is not null) return PanelDeveloper.Develop(job, spec, where, cancellation);
-        if (!spec.Loft.All(curves.ContainsKey)) return null;
+        if (!spec.CurveNames.All(curves.ContainsKey)) return null;
+        if (spec.Loft.IsEmpty) return PanelDeveloper.Develop(job, spec, where, curves);
         var aligned = ImmutableArray.Create(curves[spec.Loft[0]]);
         for (int k = 1; k < spec.Loft.Length; k++)
         {
@@ -66,7 +92,7 @@ public static class Developer
 
     private static IEnumerable<Notice> UnusedCurves(Job job) =>
         job.Curves
-            .Where(c => !job.Panels.Any(p => p.Loft.Contains(c.Name)))
+            .Where(c => !job.Panels.Any(p => p.CurveNames.Contains(c.Name)) && !job.Openings.Any(o => o.Shape is CurveShape shape && shape.Curve == c.Name))
             .Select(c => new Notice("curve-unused", Severity.Note, $"curves.{c.Name}", $"No panel uses the curve “{c.Name}”.", "Name it in a panel's loft, or leave it out."));
 
     // Turns round the curve that runs against left → right, or the rear one if that does not tell.

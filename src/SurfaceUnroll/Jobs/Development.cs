@@ -154,11 +154,7 @@ public sealed record SlitOpening(string Edge, double At, double Depth, double Wi
 /// <param name="FormedLength">On the formed middle surface, mm.</param>
 /// <param name="FlatLength">On the blank, mm.</param>
 /// <param name="Flat">The edge on the blank, within 0.01 mm.</param>
-public sealed record BlankEdge(string Name, double FormedLength, double FlatLength, ImmutableArray<Vec2> Flat)
-{
-    /// <summary>The measured curve that it follows; null if none.</summary>
-    public string? Curve { get; init; }
-}
+public sealed record BlankEdge(string Name, double FormedLength, double FlatLength, ImmutableArray<Vec2> Flat);
 
 /// <summary>One element line. It is straight on a sheet between two curves, and on its blank unless the sheet had to be stretched.</summary>
 /// <param name="Number">1, 2, 3 … from the left on the lines that are drawn; 0 on the others.</param>
@@ -205,6 +201,9 @@ public sealed record SheetMesh(ImmutableArray<Vec3> Formed, ImmutableArray<Vec2>
 {
     /// <summary>The vertices along each named edge, in the direction of the edge.</summary>
     public ImmutableArray<EdgeChain> Chains { get; init; } = [];
+
+    /// <summary>The same sheet on the face on which it was measured, mm; as many as <see cref="Formed"/>. It is the middle surface where nothing else is known.</summary>
+    public ImmutableArray<Vec3> Face { get => field.IsDefault ? Formed : field; init; }
 }
 
 /// <summary>An edge of a sheet as a chain of its vertices.</summary>

@@ -97,6 +97,13 @@ public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, Element
     /// <summary>In one word: loft, mesh, flat or bent.</summary>
     public string Kind => this switch { { Mesh: not null } => "mesh", { Flat: not null } => "flat", { Bent: not null } => "bent", _ => "loft" };
 
+    /// <summary>Names of all curves of the job that the panel needs.</summary>
+    public IEnumerable<string> CurveNames =>
+    [
+        .. Loft, .. Flat?.Curves ?? [], .. Bent is null ? [] : Bent.Plan.Where(p => p.Own is null).Select(p => p.Name),
+        .. Bent?.Side is SideOfCurve side ? new[] { side.Curve } : [], .. Openings.Select(o => o.Shape).OfType<CurveShape>().Select(s => s.Curve),
+    ];
+
     /// <summary>File name without extension: lower case, runs of other characters than letters and digits turned to <c>-</c>.</summary>
     public string FileName => Slug.Of(Name);
 }

@@ -6,6 +6,7 @@ using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Lofting;
 using SurfaceUnroll.Patterns;
+using SurfaceUnroll.Plates;
 
 namespace SurfaceUnroll.Jobs;
 
@@ -31,29 +32,43 @@ public static class PanelDeveloper
     {
         if (curves.Length > 2 && Enumerable.Range(1, curves.Length - 1).Any(i => Coincide(curves[i - 1], curves[i])))
             return PanelResult.Failed(SheetNotices.Folded(spec, where));
-        if (curves.Length > 2) return SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, Offset(job)), null, cancellation);
+        if (curves.Length > 2) return OffFace(SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, Offset(job, spec)), null, cancellation), Offset(job, spec));
         (SpaceCurve front, SpaceCurve rear) = (curves[0], curves[1]);
         RuledSheet measured = Loft.Between(front, rear, spec.Elements);
         if (SheetNotices.Crossing(job, spec, where, measured) is { } crossing) return PanelResult.Failed(crossing);
-        RuledSheet middle = MiddleSurface.Of(measured, Offset(job));
+        RuledSheet middle = MiddleSurface.Of(measured, Offset(job, spec));
         if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return PanelResult.Failed(backward);
         TwistSummary twist = SheetFitness.Twist(measured);
         TwistSummary even = spec.Elements == ElementMatching.Even ? twist : SheetFitness.EvenTwist(front, rear);
         StrainSummary strain = SheetFitness.Strain(middle);
         bool bends = SheetFitness.Judge(strain, Materials.Of(job.Sheet.Material).Material.UniformElongation) == Verdict.BendsOnly;
         if (!bends || spec.Pieces > 1 || !spec.Slits.IsEmpty)
-            return SheetPanels.Develop(job, spec, where, RuledGrid.Of(middle), (twist, even), cancellation);
+            return OffFace(SheetPanels.Develop(job, spec, where, RuledGrid.Of(middle), (twist, even), cancellation), Offset(job, spec));
 
         Blank blank = Blank.Of(middle);
         ImmutableArray<Vec2> cut = BlankOutline.Loop(blank.FlatRulings);
         if (SheetNotices.Overlap(job, spec, where, blank, cut) is { } overlap) return PanelResult.Failed(overlap);
         var panel = new PanelDevelopment(
             spec, Verdict.BendsOnly, twist, even, strain, blank.FormedArea, blank.FlatArea,
-            BlankOutline.Edges(blank), ElementLines.Of(blank), cut, BlankOutline.Triangles(blank))
+            BlankOutline.Edges(blank), ElementLines.Of(blank), cut, BlankOutline.Triangles(blank, measured))
         {
             Limit = Materials.Of(job.Sheet.Material).Material.UniformElongation,
+            Offset = Offset(job, spec),
         };
         return new PanelResult([panel], [.. SheetNotices.Advice(job, where, panel)]);
+    }
+
+    /// <summary>Develops a flat or bent plate.</summary>
+    /// <param name="job">Sheet, measured face, curves and units.</param>
+    /// <param name="spec">The panel.</param>
+    /// <param name="where">Its path in the job file.</param>
+    /// <param name="curves">The curves of the job; those of the plate are among them.</param>
+    public static PanelResult Develop(Job job, PanelSpec spec, string where, IReadOnlyDictionary<string, SpaceCurve> curves)
+    {
+        PlateReading reading = new PlateBuilder(job, spec, where, Offset(job, spec)).Build(curves);
+        if (reading.Plate is not { } plate) return new PanelResult([], reading.Notices);
+        PanelDevelopment panel = PlatePanel.Of(spec, plate, Offset(job, spec));
+        return new PanelResult([panel with { Limit = Materials.Of(job.Sheet.Material).Material.UniformElongation }], reading.Notices);
     }
 
     /// <summary>Develops a sheet that was given as a mesh.</summary>
@@ -78,6 +93,12 @@ public static class PanelDeveloper
         return new PanelResult([panel], [.. SheetNotices.Advice(job, where, panel)]);
     }
 
+    // The measured face of a sheet that is known by its middle surface alone.
+    private static PanelResult OffFace(PanelResult result, double offset) => result with
+    {
+        Panels = [.. result.Panels.Select(p => p with { Offset = offset, Mesh = p.Mesh with { Face = MeshNormals.Shifted(p.Mesh.Formed, p.Mesh.Faces, -offset) } })],
+    };
+
     // Two curves of a loft that lie on each other leave no sheet between them.
     private static bool Coincide(SpaceCurve a, SpaceCurve b)
     {
@@ -87,7 +108,7 @@ public static class PanelDeveloper
     }
 
     // From the measured face to the middle surface, along the outside normal, mm.
-    private static double Offset(Job job) => job.Measured switch
+    private static double Offset(Job job, PanelSpec spec) => (spec.Measured ?? job.Measured) switch
     {
         MeasuredFace.Outside => -0.5 * job.Sheet.Thickness,
         MeasuredFace.Inside => 0.5 * job.Sheet.Thickness,

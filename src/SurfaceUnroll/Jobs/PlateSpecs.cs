@@ -35,7 +35,11 @@ public sealed record FlatSpec(ImmutableArray<string> Curves, Way? Outside);
 /// <param name="Side">Profile from front to rear.</param>
 /// <param name="BendRadius">Inside radius of bends that have none of their own, mm; null: the thickness of the sheet.</param>
 /// <param name="At">Placement of plan and side; curves of the job have their own and are taken as they stand in the plate's axes.</param>
-public sealed record BentSpec(ImmutableArray<PlanCurve> Plan, SideProfile Side, double? BendRadius, Placement At);
+public sealed record BentSpec(ImmutableArray<PlanCurve> Plan, SideProfile Side, double? BendRadius, Placement At)
+{
+    /// <summary>Width of a plate that has no plan: it runs the whole length of its side, centred, mm; null where there is a plan.</summary>
+    public double? Width { get; init; }
+}
 
 /// <summary>A part of a plan outline.</summary>
 /// <param name="Name">Name of the curve, and of the edge along it; "outline" for one measured in place.</param>

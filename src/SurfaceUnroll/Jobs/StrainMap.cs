@@ -5,7 +5,12 @@ namespace SurfaceUnroll.Jobs;
 
 /// <summary>Strain from blank to part at every vertex of a sheet's mesh.</summary>
 /// <param name="Vertices">As many as the mesh has vertices, in its order.</param>
-public sealed record StrainMap(ImmutableArray<VertexStrain> Vertices);
+public sealed record StrainMap(ImmutableArray<VertexStrain> Vertices)
+{
+    /// <summary>The strain at the vertices of a mesh that was cut out of this one.</summary>
+    internal StrainMap At(IEnumerable<VertexBlend> vertices) => new([.. vertices.Select(v => new VertexStrain(
+        v.Of(i => Vertices[i].Major), v.Of(i => Vertices[i].Minor), Vertices[v.Main].MajorDirection, v.Of(i => Vertices[i].Thickness)))]);
+}
 
 /// <summary>Principal strains at one place, engineering strain from blank to part, as fractions.</summary>
 /// <param name="Major">The larger; negative where metal is shrunk every way.</param>

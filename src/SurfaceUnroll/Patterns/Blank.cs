@@ -39,7 +39,10 @@ public sealed record Blank(RuledSheet Sheet, ImmutableArray<FlatStrip> Flat)
     public IEnumerable<FlatLine> FlatLines => Flat.Select(s => s.Left).Append(Flat[^1].Right);
 
     /// <summary>Formed element lines and the rulings half way between them, from left to right.</summary>
-    public IEnumerable<Station> FormedRulings => Sheet.Strips.SelectMany(s => new[] { s.Left, s.Middle }).Append(Sheet.Strips[^1].Right);
+    public IEnumerable<Station> FormedRulings => Rulings(Sheet);
+
+    /// <summary>Element lines of a sheet and the rulings half way between them, from left to right.</summary>
+    internal static IEnumerable<Station> Rulings(RuledSheet sheet) => sheet.Strips.SelectMany(s => new[] { s.Left, s.Middle }).Append(sheet.Strips[^1].Right);
 
     /// <summary>The same rulings on the blank.</summary>
     public IEnumerable<FlatLine> FlatRulings => Flat.SelectMany(s => new[] { s.Left, s.Middle }).Append(Flat[^1].Right);

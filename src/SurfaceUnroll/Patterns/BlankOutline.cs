@@ -53,29 +53,42 @@ public static class BlankOutline
     }
 
     /// <summary>Two triangles to each half of a strip, one at the tip of a fan; the tip of a fan is one vertex.</summary>
-    public static SheetMesh Triangles(Blank blank)
+    /// <param name="blank">Formed middle surface and blank.</param>
+    /// <param name="measured">The same sheet on the face on which it was measured, line for line.</param>
+    public static SheetMesh Triangles(Blank blank, RuledSheet measured)
     {
-        Station[] formed = [.. blank.FormedRulings];
+        Station[] formed = [.. blank.FormedRulings], onFace = [.. Blank.Rulings(measured)];
         FlatLine[] flat = [.. blank.FlatRulings];
         var places = ImmutableArray.CreateBuilder<Vec3>();
         var blankPlaces = ImmutableArray.CreateBuilder<Vec2>();
+        var face = ImmutableArray.CreateBuilder<Vec3>();
         var faces = ImmutableArray.CreateBuilder<(int, int, int)>();
-        int front = Add(formed[0].Front, flat[0].Front);
-        int rear = formed[0].Ruling.Length > Coincident ? Add(formed[0].Rear, flat[0].Rear) : front;
+        int front = Add(formed[0].Front, flat[0].Front, onFace[0].Front);
+        int rear = formed[0].Ruling.Length > Coincident ? Add(formed[0].Rear, flat[0].Rear, onFace[0].Rear) : front;
+        List<int> fronts = [front], rears = [rear];
         for (int i = 1; i < formed.Length; i++)
         {
             Strip strip = blank.Sheet.Strips[(i - 1) / 2];
-            int nextFront = strip.FrontStill ? front : Add(formed[i].Front, flat[i].Front);
-            int nextRear = strip.RearStill ? rear : formed[i].Ruling.Length > Coincident ? Add(formed[i].Rear, flat[i].Rear) : nextFront;
+            int nextFront = strip.FrontStill ? front : Add(formed[i].Front, flat[i].Front, onFace[i].Front);
+            int nextRear = strip.RearStill ? rear : formed[i].Ruling.Length > Coincident ? Add(formed[i].Rear, flat[i].Rear, onFace[i].Rear) : nextFront;
             Face(front, rear, nextRear);
             Face(front, nextRear, nextFront);
             (front, rear) = (nextFront, nextRear);
+            fronts.Add(front);
+            rears.Add(rear);
         }
-        return new SheetMesh(places.ToImmutable(), blankPlaces.ToImmutable(), faces.ToImmutable());
+        return new SheetMesh(places.ToImmutable(), blankPlaces.ToImmutable(), faces.ToImmutable())
+        {
+            Chains = [Chain("front", fronts), Chain("right", [front, rear]), Chain("rear", rears), Chain("left", [fronts[0], rears[0]])],
+            Face = face.ToImmutable(),
+        };
 
-        int Add(Vec3 place, Vec2 onBlank)
+        static EdgeChain Chain(string name, List<int> vertices) => new(name, [.. vertices.Where((v, i) => i == 0 || v != vertices[i - 1])]);
+
+        int Add(Vec3 place, Vec2 onBlank, Vec3 onFace)
         {
             places.Add(place);
+            face.Add(onFace);
             blankPlaces.Add(onBlank);
             return places.Count - 1;
         }

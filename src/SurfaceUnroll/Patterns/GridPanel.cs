@@ -23,11 +23,14 @@ internal static class GridPanel
         Dictionary<int, int> twins = cut?.Flanks.SelectMany(f => f).DistinctBy(f => f.Near).ToDictionary(f => f.Near, f => f.Far) ?? [];
         ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => Places(uncut.Mesh.At(r, c), cut is not null && IsAcross(uncut.Mesh, twins, r, c)));
         ImmutableArray<BlankEdge> edges = [.. SheetGrid.EdgeNames.Select(name => Edge(name, uncut.Mesh, v => Places(v, true)))];
+        // A chain runs over the mouth of a cut, as the edge on the blank does.
+        ImmutableArray<EdgeChain> chains =
+            [.. SheetGrid.EdgeNames.Select(name => new EdgeChain(name, [.. uncut.Mesh.Edge(name).SelectMany(v => twins.TryGetValue(v, out int twin) ? new[] { v, twin } : [v])]))];
         var strain = new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy);
         var twist = new TwistSummary(lines.Max(l => l.Twist), lines.Average(l => l.Twist));
         return new PanelDevelopment(
             spec, Verdict.NeedsStretching, twist, twist, strain, FormedArea(formed), FlatArea(formed, flat),
-            edges, lines, cut is null ? Outline(edges) : Loop(DiscCheck.Border(formed), flat), new SheetMesh(formed.Places, flat, formed.Faces))
+            edges, lines, cut is null ? Outline(edges) : Loop(DiscCheck.Border(formed), flat), new SheetMesh(formed.Places, flat, formed.Faces) { Chains = chains })
         {
             Map = StrainField.Of(formed, flat),
         };
@@ -71,23 +74,13 @@ internal static class GridPanel
         Vec3[] formed = [.. chain.Select(v => mesh.Mesh.Places[v])];
         ImmutableArray<Vec2>[] onBlank = [.. chain.Select(places)];
         if (chain.Length < 2) return new BlankEdge(name, 0, 0, [onBlank[0][0], onBlank[0][0]]);
-        double flatLength = 0, formedLength = 0;
+        double[] running = EdgeLengths.Running(formed);
+        double flatLength = 0;
         for (int i = 0; i + 1 < formed.Length; i++)
         {
-            double chord = (formed[i + 1] - formed[i]).Length, arc = chord * ArcOverChord(formed, i);
-            formedLength += arc;
             // The strain along the edge is that of its chords.
-            flatLength += arc * (onBlank[i + 1][0] - onBlank[i][^1]).Length / chord;
+            flatLength += (running[i + 1] - running[i]) * (onBlank[i + 1][0] - onBlank[i][^1]).Length / (formed[i + 1] - formed[i]).Length;
         }
-        return new BlankEdge(name, formedLength, flatLength, SmoothPath.Through([.. onBlank.SelectMany(p => p)]));
-    }
-
-    // An arc that turns by θ over a chord is longer than it by θ²/24.
-    private static double ArcOverChord(Vec3[] path, int i)
-    {
-        double theta = ChordTurn.Over(i, path.Length, k => Chord(k).Length, at => Chord(at - 1).AngleTo(Chord(at)));
-        return 1 + theta * theta / 24;
-
-        Vec3 Chord(int k) => path[k + 1] - path[k];
+        return new BlankEdge(name, running[^1], flatLength, SmoothPath.Through([.. onBlank.SelectMany(p => p)]));
     }
 }

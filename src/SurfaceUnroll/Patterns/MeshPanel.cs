@@ -26,7 +26,7 @@ internal static class MeshPanel
         return new PanelDevelopment(
             spec, Verdict.NeedsStretching, default, default, new StrainSummary(blank.MaxStretch, blank.MaxShrink, blank.Energy),
             GridPanel.FormedArea(formed), GridPanel.FlatArea(formed, flat), [new BlankEdge(Rim, formedLength, flatLength, rim)], [],
-            GridPanel.Loop(border, flat), new SheetMesh(formed.Places, flat, formed.Faces))
+            GridPanel.Loop(border, flat), new SheetMesh(formed.Places, flat, formed.Faces) { Chains = [new EdgeChain(Rim, closed)] })
         {
             Map = StrainField.Of(formed, flat),
         };

@@ -1,5 +1,3 @@
-using NetTopologySuite.Geometries;
-using NetTopologySuite.Operation.Valid;
 using SurfaceUnroll.Flattening;
 using SurfaceUnroll.Geometry;
 
@@ -9,12 +7,7 @@ namespace SurfaceUnroll.Patterns;
 public static class OutlineCheck
 {
     /// <summary>True if a closed outline (first point not repeated) is a simple polygon of nonzero area.</summary>
-    public static bool IsSimple(IReadOnlyCollection<Vec2> outline)
-    {
-        if (outline.Count < 3) return false;
-        Coordinate[] ring = [.. outline.Append(outline.First()).Select(p => new Coordinate(p.X, p.Y))];
-        return new IsValidOp(new Polygon(new LinearRing(ring))).IsValid;
-    }
+    public static bool IsSimple(IReadOnlyCollection<Vec2> outline) => Polygons.IsSimple(outline);
 
     /// <summary>The last element line up to which the blank, taken from its left end, does not overlap itself; null if the whole does not.</summary>
     /// <param name="blank">The blank.</param>

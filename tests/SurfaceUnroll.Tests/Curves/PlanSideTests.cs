@@ -114,4 +114,18 @@ public class PlanSideTests
         Assert.Equal("curve-side-range", Fault(Spec(Hoop, Fit.Smooth, (0, 0))).Code);
         Assert.Equal("curve-not-finite", Fault(Spec(Hoop, Fit.Smooth, (0, 0), (1, double.NaN))).Code);
     }
+
+    [Fact]
+    public void A_hoop_whose_far_end_just_reaches_the_last_station_keeps_to_the_side_view()
+    {
+        Vec2[] side = [new(0, 0), new(90, 0), new(150, 5), new(250, 40)];
+        SpaceCurve hoop = Curve(new PlanSideSpec(Run(Line(150), Arc(100, 180), Line(150)), [.. side], Fit.Smooth, Placement.None));
+        SideView view = SideView.Through([.. side], Fit.Smooth);
+        for (int i = 0; i <= 100; i++)
+        {
+            Vec3 place = hoop.AtLength(hoop.Length * i / 100).Point;
+            // Over the measured range the span before a station and the one after it agree at the station.
+            Assert.Equal(view.Over(Math.Min(place.X, 250 - 1e-9)).At(place.X).Height, place.Z, 1e-9);
+        }
+    }
 }

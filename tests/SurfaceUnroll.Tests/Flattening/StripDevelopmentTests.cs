@@ -79,7 +79,7 @@ public class StripDevelopmentTests
     [Fact]
     public void A_bend_only_blank_keeps_every_distance_of_the_mesh()
     {
-        SheetMesh mesh = BlankOutline.Triangles(Develop(Shapes.Arch(), Shapes.Hoop()));
+        SheetMesh mesh = Triangles(Develop(Shapes.Arch(), Shapes.Hoop()));
         foreach ((int a, int b, int c) in mesh.Faces)
         {
             foreach ((int i, int j) in new[] { (a, b), (b, c), (c, a) })
@@ -94,7 +94,7 @@ public class StripDevelopmentTests
     [Fact]
     public void Faces_are_counter_clockwise_from_outside_in_space_and_on_the_blank()
     {
-        SheetMesh mesh = BlankOutline.Triangles(Develop(Shapes.Arch(), Shapes.Hoop()));
+        SheetMesh mesh = Triangles(Develop(Shapes.Arch(), Shapes.Hoop()));
         foreach ((int a, int b, int c) in mesh.Faces)
         {
             Assert.True((mesh.Flat[b] - mesh.Flat[a]).Cross(mesh.Flat[c] - mesh.Flat[a]) > 0);
@@ -130,4 +130,6 @@ public class StripDevelopmentTests
         yield return (Shapes.HalfCircle(100 * k, 0), Shapes.HalfCircle(180 * k, 300 * k, 40 * k));
         yield return (Shapes.Arch(120 * k, 55 * k), Shapes.Hoop(100 * k, 220 * k));
     }
+
+    private static SheetMesh Triangles(Blank blank) => BlankOutline.Triangles(blank, blank.Sheet);
 }

@@ -136,7 +136,7 @@ public class SheetPanelTests
         JsonElement worst = panel.GetProperty("worst");
         Assert.InRange(worst.GetArrayLength(), 1, 6);
         Assert.Contains(worst[0].GetProperty("kind").GetString(), new[] { "stretch", "shrink" });
-        Assert.Equal(["curves", "sheet"], root.GetProperty("timingsMs").EnumerateArray().Select(t => t.GetProperty("step").GetString()!));
+        Assert.Equal(["curves", "sheet", "fitting up"], root.GetProperty("timingsMs").EnumerateArray().Select(t => t.GetProperty("step").GetString()!));
         Assert.Equal(JsonValueKind.Undefined, root.GetProperty("panels")[1].TryGetProperty("slits", out JsonElement none) ? none.ValueKind : JsonValueKind.Undefined);
     }
 

@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Patterns.Allowances;
+using SurfaceUnroll.Patterns.Joints;
+
+namespace SurfaceUnroll.Jobs;
+
+/// <summary>Fits the edges of a job's panels to each other: compares mates, lays out lips and match marks, and sums up what each edge is left.</summary>
+/// <param name="job">Joints, sheet and units.</param>
+/// <param name="panels">Net, with their openings.</param>
+internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
+{
+    private readonly ImmutableArray<Notice>.Builder _notices = ImmutableArray.CreateBuilder<Notice>();
+    private readonly ImmutableArray<JointFit>.Builder _fits = ImmutableArray.CreateBuilder<JointFit>();
+    private readonly Dictionary<string, PanelDetails> _details = panels.ToDictionary(p => p.Panel.Spec.Name, _ => new PanelDetails());
+
+    // What the joints add to one panel.
+    private sealed class PanelDetails
+    {
+        public List<MatchMark> Marks { get; } = [];
+
+        public List<EdgeAllowance> Allowances { get; } = [];
+
+        public List<LipLayout> Lips { get; } = [];
+    }
+
+    /// <summary>What was found.</summary>
+    public ImmutableArray<Notice> Notices => _notices.ToImmutable();
+
+    /// <summary>How the edges fit.</summary>
+    public ImmutableArray<JointFit> Fits => _fits.ToImmutable();
+
+    /// <summary>The panels with marks, bends of lips, allowances and cut lines.</summary>
+    public ImmutableArray<PanelInWork> Fit()
+    {
+        (JointSpec Spec, string Where)[] joints = [.. job.Joints.Select((j, i) => (j, $"joints[{i}]")), .. Seams.Of(job, panels)];
+        for (int i = 0; i < joints.Length; i++) Fit(joints[i].Spec, joints[i].Spec.Name ?? Letters(i), joints[i].Where);
+        return [.. panels.Select(p => p with { Panel = Cut(p) })];
+    }
+
+    // A … Z, AA, AB …
+    private static string Letters(int index) => (index >= 26 ? Letters(index / 26 - 1) : "") + (char)('A' + index % 26);
+
+    private void Fit(JointSpec spec, string label, string where)
+    {
+        EdgeTrack?[] tracks = [.. spec.Edges.Select((e, i) => Track(e, $"{where}.edges[{i}]"))];
+        if (tracks.Any(t => t is null)) return;
+        JointCheck? check = tracks.Length == 2 ? JointCheck.Of(tracks[0]!, tracks[1]!) : null;
+        LipLayout? lip = spec.Kind == JointKind.Lip ? Lip(spec, tracks[spec.On]!, check) : null;
+        if (lip is { Width: <= 0 })
+        {
+            _notices.Add(JointNotices.LipTooNarrow(job, spec, label, where, lip));
+            return;
+        }
+        double[] widths = [.. spec.Edges.Select((_, i) => Width(spec, i, lip))];
+        if (check is not null) Mark(spec, label, check);
+        for (int i = 0; i < spec.Edges.Length; i++) Allow(spec, label, i, widths[i], lip, where);
+        var fit = new JointFit(
+            spec, label, [.. spec.Edges.Select((e, i) => new JointMate(e, tracks[i]!.Length, widths[i], i == spec.On ? lip?.Strain : null))],
+            check?.Difference ?? 0, check?.LargestGap ?? 0, check?.GapAt ?? 0, check?.GapPlace ?? Vec3.Zero,
+            check is null ? null : (check.LeastAngle, check.GreatestAngle), check?.Fits ?? true);
+        _fits.Add(fit);
+        _notices.AddRange(JointNotices.Of(job, fit, where));
+    }
+
+    private EdgeTrack? Track(EdgeName name, string where)
+    {
+        PanelInWork? panel = panels.FirstOrDefault(p => p.Panel.Spec.Name == name.Panel);
+        EdgeTrack? track = panel is null ? null : EdgeTrack.Of(panel.Panel.Mesh, name.Edge);
+        if (track is null) _notices.Add(JointNotices.NoEdge(name, panel?.Panel, panels, where));
+        return track;
+    }
+
+    private LipLayout Lip(JointSpec spec, EdgeTrack track, JointCheck? check)
+    {
+        LipSpec lip = spec.Lip!;
+        (double Angle, bool Up)[] along = check is null ? [] : [.. Enumerable.Range(0, 101).Select(k =>
+        {
+            TrackPlace place = track.At(track.Length * k / 100);
+            EdgeTrack mate = spec.On == 0 ? check.Second : check.First;
+            return LipLayout.Along(place, mate.Nearest(place.Joint).Place.Inward);
+        })];
+        const double square = 0.5 * Math.PI;
+        (double least, double mean, double greatest) = lip.Angle is { } asked ? (asked, asked, asked)
+            : along.Length == 0 ? (square, square, square) : (along.Min(a => a.Angle), along.Average(a => a.Angle), along.Max(a => a.Angle));
+        bool up = lip.Up ?? along.Length == 0 || along.Count(a => a.Up) * 2 > along.Length;
+        return LipLayout.Of(job.Sheet, track, spec.Edges[spec.On].Edge, spec.Width, lip, (least, mean, greatest), up);
+    }
+
+    private static double Width(JointSpec spec, int side, LipLayout? lip) => spec.Kind switch
+    {
+        JointKind.Butt => -0.5 * spec.Width,
+        _ when side != spec.On => 0,
+        JointKind.Lip => lip!.Width,
+        _ => spec.Width,
+    };
+
+    private void Mark(JointSpec spec, string label, JointCheck check)
+    {
+        double[] distances = [.. MarkLayout.Distances(check.First, spec.MarkPitch)];
+        for (int k = 0; k < distances.Length; k++)
+        {
+            _details[spec.Edges[0].Panel].Marks.Add(MarkLayout.Mark(label, k + 1, spec.Edges[0].Edge, check.First.At(distances[k])));
+            _details[spec.Edges[1].Panel].Marks.Add(MarkLayout.Mark(label, k + 1, spec.Edges[1].Edge, check.Second.At(distances[k])));
+        }
+    }
+
+    private void Allow(JointSpec spec, string label, int side, double width, LipLayout? lip, string where)
+    {
+        if (width == 0) return;
+        PanelDetails details = _details[spec.Edges[side].Panel];
+        string edge = spec.Edges[side].Edge;
+        if (details.Allowances.FirstOrDefault(a => a.Edge == edge) is { } other)
+        {
+            _notices.Add(JointNotices.EdgeTwice(spec.Edges[side], label, other.Joint, where));
+            return;
+        }
+        details.Allowances.Add(new EdgeAllowance(edge, label, spec.Kind, width, spec.Corners ?? (spec.Kind == JointKind.Lip ? CornerStyle.Square : CornerStyle.Mitre)));
+        if (spec.Kind == JointKind.Lip) details.Lips.Add(lip!);
+    }
+
+    private PanelDevelopment Cut(PanelInWork work)
+    {
+        PanelDevelopment panel = work.Panel with { Net = work.Panel.Cut };
+        PanelDetails details = _details[panel.Spec.Name];
+        Dictionary<string, RunAllowance> given = details.Allowances.ToDictionary(a => a.Edge, a => new RunAllowance(a.Width, a.Kind, a.Corners));
+        ImmutableArray<LipNotch> notches = [.. details.Lips.SelectMany(l => l.Notches)];
+        if (given.Count > 0)
+        {
+            CutLine line = CutLine.Of(panel, given, notches.Where(n => panel.FindEdge(n.Edge) is not null), job.Sheet.Thickness);
+            _notices.AddRange(JointNotices.Of(panel, work.Where, line));
+            panel = panel with
+            {
+                Cut = line.Outline,
+                InnerCuts = line.Inner,
+                Openings = [.. panel.Openings.Select(o => given.TryGetValue(o.Name, out RunAllowance own) ? Opening(o, own) : o)],
+            };
+        }
+        // Lips are bent while the sheet is still flat, bends across it after them (common practice).
+        BendLine[] bends = [.. details.Lips.Select((l, i) => l.Bend with { Number = i + 1 }), .. panel.Bends.Select(b => b with { Number = b.Number + details.Lips.Count })];
+        panel = panel with { Marks = [.. details.Marks], Allowances = [.. details.Allowances], Notches = notches, Bends = [.. bends] };
+        return panel with { Areas = Areas.Of(panel) };
+
+        BlankOpening Opening(BlankOpening opening, RunAllowance allowance)
+        {
+            ImmutableArray<Vec2> cut = CutLine.OfOpening(opening.Flat, allowance, notches.Where(n => n.Edge == opening.Name));
+            if (cut.IsEmpty) _notices.Add(JointNotices.OpeningClosed(panel, opening, work.Where));
+            return opening with { Cut = cut.IsEmpty ? opening.Flat : cut };
+        }
+    }
+}

@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Forming;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Patterns.Joints;
+
+/// <summary>A lip on the blank.</summary>
+/// <param name="Width">From net edge to cut line, mm.</param>
+/// <param name="Bend">Its bend, not numbered yet.</param>
+/// <param name="Strain">What it asks of its free edge.</param>
+/// <param name="Notches">Relief notches.</param>
+internal sealed record LipLayout(double Width, BendLine Bend, LipStrain Strain, ImmutableArray<LipNotch> Notches)
+{
+    // Shrink of a free edge beyond which thin sheet is notched, as a fraction (common practice, no source).
+    private const double MostShrink = 0.03;
+
+    // Closest and widest pitch of notches that are laid by themselves, mm.
+    private const double ClosestNotches = 12, WidestNotches = 80;
+
+    // A sharper turn from chord to chord, radians, is a corner of the edge and bends no lip.
+    private const double Corner = 0.15;
+
+    /// <summary>Angle that a lip is bent through so that it lies along a mate, and whether that is towards the outside.</summary>
+    /// <param name="place">On the edge with the lip.</param>
+    /// <param name="mate">Direction from the edge into the other piece.</param>
+    public static (double Angle, bool Up) Along(TrackPlace place, Vec3 mate) => ((-place.Inward).AngleTo(mate), place.Normal.Dot(mate) >= 0);
+
+    /// <summary>Lays out a lip.</summary>
+    /// <param name="stock">Sheet.</param>
+    /// <param name="track">Its edge.</param>
+    /// <param name="edge">Name of the edge.</param>
+    /// <param name="width">Outside width, mm.</param>
+    /// <param name="lip">As asked for.</param>
+    /// <param name="angles">Least, mean and greatest angle, radians.</param>
+    /// <param name="up">Bent towards the outside.</param>
+    public static LipLayout Of(SheetStock stock, EdgeTrack track, string edge, double width, LipSpec lip, (double Least, double Mean, double Greatest) angles, bool up)
+    {
+        double radius = lip.Radius ?? stock.Thickness;
+        BendLength length = BendAllowance.Of(stock, radius, angles.Mean);
+        double onBlank = width - length.Deduction, near = -length.Setback;
+        var bend = new BendLine(
+            0, edge, angles.Mean, angles.Least, angles.Greatest, radius, up, length, Beside(track, near + 0.5 * length.Allowance),
+            [Beside(track, near), Beside(track, near + length.Allowance)]);
+        (double At, double Flat, double Formed)[] strains = [.. Strains(track, onBlank, width, angles.Mean, up)];
+        double stretch = strains.Select(s => s.Formed / s.Flat - 1).Append(0).Max(), shrink = -strains.Select(s => s.Formed / s.Flat - 1).Append(0).Min();
+        ImmutableArray<LipNotch> notches = [.. Relief(stock, track, edge, lip, strains, onBlank, near + length.Allowance + Math.Max(1, stock.Thickness))];
+        return new LipLayout(onBlank, bend, new LipStrain(stretch, shrink, notches.Length), notches);
+    }
+
+    // A line at a distance outside the net edge on the blank; negative inside.
+    private static ImmutableArray<Vec2> Beside(EdgeTrack track, double outward)
+    {
+        var line = ImmutableArray.CreateBuilder<Vec2>();
+        for (int i = 0; i < track.Distances.Count; i++)
+        {
+            TrackPlace before = track.At(0.5 * (track.Distances[Math.Max(0, i - 1)] + track.Distances[i])), after = track.At(0.5 * (track.Distances[i] + track.Distances[Math.Min(track.Distances.Count - 1, i + 1)]));
+            Vec2 mean = (before.FlatInward + after.FlatInward).Unit;
+            double cosine = Math.Max(0.3, mean.Dot(after.FlatInward));
+            Vec2 place = track.At(track.Distances[i]).Flat - outward / cosine * mean;
+            if (line.Count == 0 || (place - line[^1]).Length > 1e-6) line.Add(place);
+        }
+        return line.ToImmutable();
+    }
+
+    // Along the edge, how long the free edge of the lip is on the blank and on the part for each millimetre of net edge: of a line at the distance w to one of
+    // curvature vector k the length changes by 1 − w k·d, d the direction to it. Bending keeps the part of k in the sheet.
+    private static IEnumerable<(double At, double Flat, double Formed)> Strains(EdgeTrack track, double onBlank, double formed, double angle, bool up)
+    {
+        for (int i = 1; i + 1 < track.Distances.Count; i++)
+        {
+            double before = track.Distances[i] - track.Distances[i - 1], after = track.Distances[i + 1] - track.Distances[i];
+            if (before <= 1e-6 || after <= 1e-6) continue;
+            TrackPlace a = track.At(track.Distances[i] - 0.5 * before), b = track.At(track.Distances[i] + 0.5 * after);
+            if (a.Along.AngleTo(b.Along) > Corner) continue;
+            Vec3 curvature = 2 / (before + after) * (b.Along - a.Along);
+            Vec3 outward = -(a.Inward + b.Inward).Unit, normal = (up ? 1 : -1) * (a.Normal + b.Normal).Unit;
+            Vec3 way = Math.Cos(angle) * outward + Math.Sin(angle) * normal;
+            yield return (track.Distances[i], Math.Max(0.05, 1 - onBlank * curvature.Dot(outward)), Math.Max(0.05, 1 - formed * curvature.Dot(way)));
+        }
+    }
+
+    private static IEnumerable<LipNotch> Relief(
+        SheetStock stock, EdgeTrack track, string edge, LipSpec lip, (double At, double Flat, double Formed)[] strains, double onBlank, double from)
+    {
+        if (lip.Relief == LipRelief.None || onBlank - from < 1 || strains.Length == 0) yield break;
+        double mostStretch = 0.5 * Materials.Of(stock.Material).Material.UniformElongation, tip = Math.Max(1, stock.Thickness);
+        double at = 0;
+        while (true)
+        {
+            double pitch = lip.ReliefPitch ?? Pitch(at);
+            at += at == 0 ? 0.5 * pitch : pitch;
+            if (at >= track.Length - 0.25 * pitch) yield break;
+            (_, double flat, double formed) = strains.MinBy(s => Math.Abs(s.At - at));
+            double strain = formed / flat - 1;
+            if (lip.Relief == LipRelief.Auto && strain < mostStretch && strain > -MostShrink) continue;
+            // What is too long on the blank is cut out; where the part is longer a slit opens by itself.
+            double width = Math.Max(tip, (flat - formed) * pitch);
+            TrackPlace place = track.At(at);
+            Vec2 root = place.Flat - from * place.FlatInward, mouth = place.Flat - (onBlank + 1) * place.FlatInward;
+            ImmutableArray<Vec2> outline = [root - 0.5 * tip * place.FlatAlong, root + 0.5 * tip * place.FlatAlong, mouth + 0.5 * width * place.FlatAlong, mouth - 0.5 * width * place.FlatAlong];
+            yield return new LipNotch(edge, at, width, Polygons.Turned(outline, counterClockwise: true));
+        }
+
+        // Between two notches a straight tab leaves the curve by no more than half the thickness: c² = 8 R t/2.
+        double Pitch(double where)
+        {
+            (_, double flat, double formed) = strains.MinBy(s => Math.Abs(s.At - where));
+            double curvature = Math.Abs(flat - formed) / Math.Max(onBlank, 1);
+            return curvature > 0 ? Math.Clamp(Math.Sqrt(4 * Math.Max(stock.Thickness, 0.5) / curvature), ClosestNotches, WidestNotches) : WidestNotches;
+        }
+    }
+}

@@ -1,0 +1,68 @@
+using SurfaceUnroll.Curves;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Plates;
+
+namespace SurfaceUnroll.Patterns.Trims;
+
+/// <summary>On which side of a trimming surface a place lies.</summary>
+/// <param name="Value">Signed distance, mm: 0 on the new edge, positive where metal stays.</param>
+/// <param name="IsClear">The way to keep tells the sides apart.</param>
+internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
+{
+    // Cosine between the surface's normal and the way to keep below which the way runs along the surface.
+    private const double Along = 0.02;
+
+    /// <summary>The (across, up) plane of a placement.</summary>
+    public static TrimField Of(TrimSpec trim, Placement plane)
+    {
+        var frame = Frame.Of(plane);
+        double faces = frame.X.Dot(Ways.Of(trim.Keep));
+        Vec3 normal = Math.Sign(faces) * frame.X;
+        return new TrimField(p => (p - frame.Origin).Dot(normal) - trim.Clearance, Math.Abs(faces) > Along);
+    }
+
+    /// <summary>The middle surface of another panel, run on straight past its edges: the distance to the tangent plane at the nearest place.</summary>
+    public static TrimField Of(TrimSpec trim, SheetMesh surface)
+    {
+        Vec3[] normals = MeshNormals.Of(surface.Formed, surface.Faces);
+        var tree = new TriangleTree(surface.Formed, surface.Faces);
+        Vec3 sum = Vec3.Zero;
+        foreach ((int a, int b, int c) in surface.Faces) sum += (surface.Formed[b] - surface.Formed[a]).Cross(surface.Formed[c] - surface.Formed[a]);
+        double faces = sum.Unit.Dot(Ways.Of(trim.Keep)), side = Math.Sign(faces);
+        return new TrimField(Value, Math.Abs(faces) > Along);
+
+        double Value(Vec3 p)
+        {
+            MeshPlace near = tree.Nearest(p);
+            (int a, int b, int c) = surface.Faces[near.Face];
+            Vec3 foot = near.Mix(surface.Formed[a], surface.Formed[b], surface.Formed[c]), normal = near.Mix(normals[a], normals[b], normals[c]).Unit;
+            return side * (p - foot).Dot(normal) - trim.Clearance;
+        }
+    }
+
+    /// <summary>Share of the way from one place to another, on different sides, at which the value is zero.</summary>
+    public double Root(Vec3 from, Vec3 to, double atFrom, double atTo)
+    {
+        // Of a plane the first guess is exact; regula falsi with the Illinois weights (Dowell and Jarratt, 1971) for others.
+        (double lo, double hi) = (0, 1);
+        double share = 0.5;
+        for (int i = 0; i < 60; i++)
+        {
+            share = lo + (hi - lo) * atFrom / (atFrom - atTo);
+            double value = Value(Vec3.Lerp(from, to, share));
+            if (Math.Abs(value) <= 1e-10) break;
+            if (value > 0 == atFrom > 0)
+            {
+                (lo, atFrom) = (share, value);
+                atTo *= 0.5;
+            }
+            else
+            {
+                (hi, atTo) = (share, value);
+                atFrom *= 0.5;
+            }
+        }
+        return share;
+    }
+}

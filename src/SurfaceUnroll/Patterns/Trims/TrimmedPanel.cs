@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Geometries;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Patterns.Trims;
+
+/// <summary>A panel after a trim.</summary>
+internal static class TrimmedPanel
+{
+    /// <summary>The panel with what stays of its mesh, edges, lines and strain.</summary>
+    /// <param name="panel">Before, its cut line still the net outline.</param>
+    /// <param name="field">What stays.</param>
+    /// <param name="trim">Its mesh, cut.</param>
+    public static PanelDevelopment Of(PanelDevelopment panel, TrimField field, MeshTrim trim)
+    {
+        SheetMesh mesh = trim.Mesh;
+        ImmutableArray<Vec2> outline = BlankOutline.Closed(MeshBorders.Of(mesh)[0].Select(v => mesh.Flat[v]));
+        Polygon inside = Polygons.Of(outline);
+        // Areas of the whole were known better than by its triangles; what stays is taken by the same ratio.
+        double formed = panel.FormedArea * MeshBorders.FormedArea(mesh) / MeshBorders.FormedArea(panel.Mesh);
+        double flat = panel.FlatArea * MeshBorders.FlatArea(mesh) / MeshBorders.FlatArea(panel.Mesh);
+        return panel with
+        {
+            FormedArea = formed,
+            FlatArea = flat,
+            Edges = [.. mesh.Chains.Select(c => Untouched(panel, c, mesh) ?? Edge(c, mesh))],
+            Elements = [.. panel.Elements.SelectMany(e => Parts(e, field))],
+            Cut = outline,
+            Mesh = mesh,
+            Map = panel.Map?.At(trim.From),
+            DrawnMap = panel.DrawnMap?.At(trim.From),
+            Bends = [.. panel.Bends.SelectMany(b => Of(b, inside))],
+            Slits = [.. panel.Slits.Where(s => inside.Covers(new Point(s.Tip.X, s.Tip.Y)))],
+        };
+    }
+
+    // An edge that lost nothing keeps its exact numbers.
+    private static BlankEdge? Untouched(PanelDevelopment panel, EdgeChain chain, SheetMesh mesh)
+    {
+        if (panel.FindEdge(chain.Name) is not { } edge) return null;
+        ImmutableArray<int> before = panel.Mesh.Chains.First(c => c.Name == chain.Name).Vertices;
+        return before.Length == chain.Vertices.Length && panel.Mesh.Flat[before[0]] == mesh.Flat[chain.Vertices[0]] && panel.Mesh.Flat[before[^1]] == mesh.Flat[chain.Vertices[^1]] ? edge : null;
+    }
+
+    private static BlankEdge Edge(EdgeChain chain, SheetMesh mesh)
+    {
+        ImmutableArray<Vec2> flat = [.. chain.Vertices.Select(v => mesh.Flat[v])];
+        return new BlankEdge(chain.Name, EdgeLengths.Formed(mesh, chain.Vertices), EdgeLengths.Running([.. flat.Select(p => new Vec3(p.X, p.Y, 0))])[^1], flat);
+    }
+
+    // What stays of an element line, with the radii that it has there: they change evenly along the line.
+    private static IEnumerable<ElementLine> Parts(ElementLine line, TrimField field)
+    {
+        // A line that a relief cut crosses has two places there on the blank, and is taken whole or not at all.
+        if (line.Length == 0 || line.Path.Length != line.FormedPath.Length)
+        {
+            if (field.Value(line.FormedFront) >= 0) yield return line;
+            yield break;
+        }
+        ImmutableArray<Vec3> formed = line.FormedPath;
+        double[] running = PathLength.Running(formed);
+        var run = new List<(double At, Vec3 Formed, Vec2 Flat)>();
+        double before = 0;
+        for (int i = 0; i < formed.Length; i++)
+        {
+            double value = field.Value(formed[i]);
+            if (i > 0 && value * before < 0)
+            {
+                double share = field.Root(formed[i - 1], formed[i], before, value);
+                run.Add((running[i - 1] + share * (running[i] - running[i - 1]), Vec3.Lerp(formed[i - 1], formed[i], share), Vec2.Lerp(line.Path[i - 1], line.Path[i], share)));
+                if (value < 0)
+                {
+                    yield return Part();
+                    run.Clear();
+                }
+            }
+            if (value >= 0) run.Add((running[i], formed[i], line.Path[i]));
+            before = value;
+        }
+        if (run.Count > 1) yield return Part();
+
+        ElementLine Part() => line with
+        {
+            FormedFront = run[0].Formed,
+            FormedRear = run[^1].Formed,
+            Front = run[0].Flat,
+            Rear = run[^1].Flat,
+            FormedPath = [.. run.Select(r => r.Formed)],
+            Path = [.. run.Select(r => r.Flat)],
+            BendRadiusFront = Radius(run[0].At),
+            BendRadiusRear = Radius(run[^1].At),
+        };
+
+        double Radius(double at) => double.IsFinite(line.BendRadiusFront + line.BendRadiusRear)
+            ? line.BendRadiusFront + at / running[^1] * (line.BendRadiusRear - line.BendRadiusFront)
+            : double.PositiveInfinity;
+    }
+
+    private static IEnumerable<BendLine> Of(BendLine bend, Polygon inside)
+    {
+        foreach (ImmutableArray<Vec2> centre in Inside(bend.Centre, inside))
+            yield return bend with { Centre = centre, Tangents = [.. bend.Tangents.SelectMany(t => Inside(t, inside)).Where(t => Math.Min(t[0].X, t[^1].X) < Math.Max(centre[0].X, centre[^1].X) && Math.Max(t[0].X, t[^1].X) > Math.Min(centre[0].X, centre[^1].X))] };
+    }
+
+    private static IEnumerable<ImmutableArray<Vec2>> Inside(ImmutableArray<Vec2> path, Polygon inside)
+    {
+        NetTopologySuite.Geometries.Geometry rest = Polygons.Shared(new LineString([.. path.Select(p => new Coordinate(p.X, p.Y))]), inside);
+        for (int i = 0; i < rest.NumGeometries; i++)
+            if (rest.GetGeometryN(i) is LineString { IsEmpty: false } line) yield return [.. line.Coordinates.Select(c => new Vec2(c.X, c.Y))];
+    }
+}
