@@ -44,7 +44,7 @@ internal static class AllowanceBands
                 if (Math.Abs(turn) > Smooth || turned > MostTurn || Inverts(path, right, to, width)) break;
                 to++;
             }
-            if (Strip(path, right, from, to, width) is { } strip) yield return strip;
+            foreach (Polygon strip in Strips(path, right, from, to, allowance)) yield return strip;
             // Between two pieces of the band, the corner or the smooth place where they part.
             if (to < right.Length)
                 foreach (Polygon corner in Corner(path[to], right[to - 1], right[to], allowance, allowance)) yield return corner;
@@ -106,7 +106,17 @@ internal static class AllowanceBands
         return bend > 0.5 * Math.Min((path[at] - path[at - 1]).Length, (path[at + 1] - path[at]).Length) && Turn(right[at - 1], right[at]) * width < 0;
     }
 
-    private static Polygon? Strip(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, double width)
+    // One strip along a smooth piece; where that would run into itself, segment by segment.
+    private static IEnumerable<Polygon> Strips(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, RunAllowance allowance)
+    {
+        List<Vec2> shape = Strip(path, right, from, to, allowance.Width);
+        if (Polygons.IsSimple(shape)) return [Polygons.Of(shape)];
+        if (to - from == 1) return [];
+        return Enumerable.Range(from, to - from).SelectMany(i => Strips(path, right, i, i + 1, allowance)
+            .Concat(i + 1 < to ? Corner(path[i + 1], right[i], right[i + 1], allowance, allowance) : []));
+    }
+
+    private static List<Vec2> Strip(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, double width)
     {
         var shape = new List<Vec2>();
         for (int i = from; i <= to; i++) shape.Add(path[i]);
@@ -116,8 +126,8 @@ internal static class AllowanceBands
             Vec2 mean = (a + b).Unit;
             shape.Add(path[i] + width / mean.Dot(b) * mean);
         }
-        return Region(shape);
+        return shape;
     }
 
-    private static Polygon? Region(IReadOnlyList<Vec2> shape) => Math.Abs(Polygons.SignedArea(shape)) > 1e-10 ? Polygons.Of(shape) : null;
+    private static Polygon? Region(IReadOnlyCollection<Vec2> shape) => Polygons.IsSimple(shape) ? Polygons.Of(shape) : null;
 }

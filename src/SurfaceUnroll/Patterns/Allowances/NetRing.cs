@@ -22,14 +22,14 @@ internal static class NetRing
     public static ImmutableArray<NetRun> Of(PanelDevelopment panel)
     {
         var pool = new PlacePool(Nearness);
-        var spots = new Dictionary<int, List<(string Edge, int At, int Last)>>();
+        var spots = new Dictionary<int, List<(BlankEdge Edge, int At)>>();
         foreach (BlankEdge edge in panel.Edges)
         {
             for (int i = 0; i < edge.Flat.Length; i++)
             {
                 int place = pool.Of(edge.Flat[i]);
-                if (!spots.TryGetValue(place, out List<(string, int, int)>? here)) spots[place] = here = [];
-                here.Add((edge.Name, i, edge.Flat.Length - 1));
+                if (!spots.TryGetValue(place, out List<(BlankEdge, int)>? here)) spots[place] = here = [];
+                here.Add((edge, i));
             }
         }
         ImmutableArray<Vec2> ring = panel.Net;
@@ -50,11 +50,16 @@ internal static class NetRing
         }
         return runs.ToImmutable();
 
+        // The edge of which both places are near neighbours.
         string? NameOf(int a, int b)
         {
-            if (!spots.TryGetValue(a, out List<(string Edge, int At, int Last)>? before) || !spots.TryGetValue(b, out List<(string Edge, int At, int Last)>? after)) return null;
-            return before.SelectMany(p => after.Where(q => q.Edge == p.Edge && q.At != p.At).Select(q => (p.Edge, Steps: Math.Min(Math.Abs(q.At - p.At), p.Last - Math.Abs(q.At - p.At)))))
-                .Where(s => s.Steps <= Between).OrderBy(s => s.Steps).Select(s => s.Edge).FirstOrDefault();
+            if (!spots.TryGetValue(a, out List<(BlankEdge Edge, int At)>? before) || !spots.TryGetValue(b, out List<(BlankEdge Edge, int At)>? after)) return null;
+            return before.SelectMany(p => after.Where(q => q.Edge == p.Edge && q.At != p.At).Select(q => (p.Edge, Steps: Steps(p.Edge, Math.Abs(q.At - p.At)))))
+                .Where(s => s.Steps is >= 1 and <= Between).OrderBy(s => s.Steps).Select(s => s.Edge.Name).FirstOrDefault();
         }
+
+        // Round a closed edge the shorter way.
+        static int Steps(BlankEdge edge, int steps) =>
+            (edge.Flat[0] - edge.Flat[^1]).Length <= Nearness ? Math.Min(steps, edge.Flat.Length - 1 - steps) : steps;
     }
 }

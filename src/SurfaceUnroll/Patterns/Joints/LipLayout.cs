@@ -64,21 +64,28 @@ internal sealed record LipLayout(double Width, BendLine Bend, LipStrain Strain, 
     }
 
     // Along the edge, how long the free edge of the lip is on the blank and on the part for each millimetre of net edge: of a line at the distance w to one of
-    // curvature vector k the length changes by 1 − w k·d, d the direction to it. Bending keeps the part of k in the sheet.
+    // curvature vector k the length changes by 1 − w k·d, d the direction to it. Bending keeps the part of k in the sheet. Curvature is taken over a reach on
+    // either side, since the places of an edge may stand very close together; none is told where a corner is within reach.
     private static IEnumerable<(double At, double Flat, double Formed)> Strains(EdgeTrack track, double onBlank, double formed, double angle, bool up)
     {
-        for (int i = 1; i + 1 < track.Distances.Count; i++)
+        double reach = Math.Clamp(track.Length / 60, 1, 8);
+        if (track.Length < 4 * reach) yield break;
+        double[] corners = [.. Corners(track)];
+        int probes = (int)Math.Ceiling(track.Length / reach);
+        for (int k = 0; k <= probes; k++)
         {
-            double before = track.Distances[i] - track.Distances[i - 1], after = track.Distances[i + 1] - track.Distances[i];
-            if (before <= 1e-6 || after <= 1e-6) continue;
-            TrackPlace a = track.At(track.Distances[i] - 0.5 * before), b = track.At(track.Distances[i] + 0.5 * after);
-            if (a.Along.AngleTo(b.Along) > Corner) continue;
-            Vec3 curvature = 2 / (before + after) * (b.Along - a.Along);
-            Vec3 outward = -(a.Inward + b.Inward).Unit, normal = (up ? 1 : -1) * (a.Normal + b.Normal).Unit;
-            Vec3 way = Math.Cos(angle) * outward + Math.Sin(angle) * normal;
-            yield return (track.Distances[i], Math.Max(0.05, 1 - onBlank * curvature.Dot(outward)), Math.Max(0.05, 1 - formed * curvature.Dot(way)));
+            double at = Math.Clamp(track.Length * k / probes, reach, track.Length - reach);
+            if (corners.Any(c => Math.Abs(c - at) < 1.5 * reach)) continue;
+            TrackPlace place = track.At(at);
+            Vec3 before = place.Joint - track.At(at - reach).Joint, after = track.At(at + reach).Joint - place.Joint;
+            Vec3 curvature = 2 / (before.Length + after.Length) * (after.Unit - before.Unit);
+            Vec3 way = -Math.Cos(angle) * place.Inward + (up ? 1 : -1) * Math.Sin(angle) * place.Normal;
+            yield return (at, Math.Max(0.05, 1 + onBlank * curvature.Dot(place.Inward)), Math.Max(0.05, 1 - formed * curvature.Dot(way)));
         }
     }
+
+    private static IEnumerable<double> Corners(EdgeTrack track) => Enumerable.Range(1, Math.Max(0, track.Joint.Count - 2))
+        .Where(i => (track.Joint[i] - track.Joint[i - 1]).AngleTo(track.Joint[i + 1] - track.Joint[i]) > Corner).Select(i => track.Distances[i]);
 
     private static IEnumerable<LipNotch> Relief(
         SheetStock stock, EdgeTrack track, string edge, LipSpec lip, (double At, double Flat, double Formed)[] strains, double onBlank, double from)

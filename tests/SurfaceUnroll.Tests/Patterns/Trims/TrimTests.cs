@@ -1,0 +1,135 @@
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns;
+using static SurfaceUnroll.Tests.Plates.PlateJobs;
+
+namespace SurfaceUnroll.Tests.Patterns.Trims;
+
+public class TrimTests
+{
+    private static readonly SheetStock Thin = new("mild steel", 0);
+
+    private static double Rad(double degrees) => degrees * Math.PI / 180;
+
+    /// <summary>A closed pipe along x from 0 to a length, its seam at the left.</summary>
+    private static (string, CurveSpec)[] PipeCurves(double radius, double length) => [("front", Circle(radius)), ("rear", Circle(radius, new Placement(new Vec3(length, 0, 0), 0, 0, 0)))];
+
+    private static PanelSpec Pipe(string name, params TrimSpec[] trims) => new(name, ["front", "rear"], ElementMatching.BendOnly) { Trims = [.. trims] };
+
+    /// <summary>A plane through (x, 0, 0) that leans aft.</summary>
+    private static Placement Leaning(double x, double degrees) => new(new Vec3(x, 0, 0), 0, Rad(degrees), 0);
+
+    [Theory]
+    [InlineData(45)]
+    [InlineData(20)]
+    [InlineData(-60)]
+    public void A_pipe_trimmed_by_a_plane_has_the_sine_of_the_cut_pipe_for_its_edge(double lean)
+    {
+        // u(x) = r tan β sin(x/r) (Apostol & Mnatsakanian, Amer. Math. Monthly 114, 2007, 388): the plane stands at x = 300 + z·tan(lean).
+        const double r = 100;
+        PanelDevelopment pipe = Develop(Pipe("pipe", new TrimSpec("cut", Leaning(300, lean), null, 0, Way.Forward)), Thin, PipeCurves(r, 600));
+        BlankEdge cut = pipe.FindEdge("cut")!;
+        Assert.DoesNotContain(pipe.Edges, e => e.Name == "rear");
+        double left = pipe.FindEdge("front")!.Flat[0].X, top = pipe.FindEdge("front")!.Flat[0].Y;
+        // From the seam at the left over the top: z = r sin(s/r).
+        foreach (Vec2 p in cut.Flat) Assert.Equal(300 + r * Math.Tan(Rad(lean)) * Math.Sin((p.X - left) / r), top - p.Y, 0.002);
+        Assert.Equal(2 * Math.PI * r * 300, pipe.FlatArea, 0.5);
+        Assert.True(OutlineCheck.IsSimple(pipe.Cut));
+        Assert.Equal(["front", "right", "left", "cut"], pipe.Edges.Select(e => e.Name));
+    }
+
+    [Fact]
+    public void What_is_trimmed_at_45_degrees_has_the_length_of_the_ellipse()
+    {
+        // Perimeter of the ellipse with half-axes 100√2 and 100: 764.03956 (complete elliptic integral, computed).
+        PanelDevelopment pipe = Develop(Pipe("pipe", new TrimSpec("cut", Leaning(300, 45), null, 0, Way.Forward)), Thin, PipeCurves(100, 600));
+        Assert.Equal(764.03956, pipe.FindEdge("cut")!.FormedLength, 0.01);
+        Assert.Equal(764.03956, pipe.FindEdge("cut")!.FlatLength, 0.01);
+    }
+
+    [Fact]
+    public void A_plate_trims_as_the_plane_that_it_lies_in_and_runs_on_past_its_edges()
+    {
+        // The plate is smaller than the pipe.
+        var plate = Rectangle(60, 60, Leaning(300, 30));
+        Job job = Job(Thin, [.. PipeCurves(100, 600), ("p", plate)], Pipe("pipe", new TrimSpec("cut", null, "plate", 0, Way.Forward)), Flat2("plate", "p"));
+        PanelDevelopment byPlate = Run(job).Panels[0], byPlane = Develop(Pipe("pipe", new TrimSpec("cut", Leaning(300, 30), null, 0, Way.Forward)), Thin, PipeCurves(100, 600));
+        Assert.Equal(byPlane.FlatArea, byPlate.FlatArea, 0.01);
+        Assert.Equal(byPlane.FindEdge("cut")!.FormedLength, byPlate.FindEdge("cut")!.FormedLength, 1e-3);
+    }
+
+    [Fact]
+    public void A_branch_trimmed_by_a_pipe_is_the_saddle_of_the_closed_form()
+    {
+        const double main = 120, branch = 70;
+        RunSpec Ring(double z) => Circle(branch, new Placement(new Vec3(0, 0, z), 0, Math.PI / 2, 0));
+        RunSpec Half(double x) => new([new ArcStep(main, Math.PI)], 0, null, new Placement(new Vec3(x, 0, 0), 0, 0, 0));
+        PanelSpec up = new("branch", ["top", "bottom"], ElementMatching.BendOnly) { Trims = [new TrimSpec("saddle", null, "main", 0, Way.Up)] };
+        Job job = Job(Thin, [("top", Ring(300)), ("bottom", Ring(20)), ("a", Half(-200)), ("b", Half(200))], up, new PanelSpec("main", ["a", "b"], ElementMatching.BendOnly));
+        PanelDevelopment panel = Run(job).Panels[0];
+        EdgeChain saddle = panel.Mesh.Chains.Single(c => c.Name == "saddle");
+        // Where y = branch·sin φ the pipe stands √(R² − y²) high; the branch is that much shorter than 300.
+        foreach (int v in saddle.Vertices)
+        {
+            Vec3 p = panel.Mesh.Formed[v];
+            Assert.Equal(Math.Sqrt(main * main - p.Y * p.Y), p.Z, 0.02);
+        }
+        double top = panel.FindEdge("top") is null ? panel.FindEdge("front")!.Flat[0].Y : 0;
+        Assert.All(saddle.Vertices, v => Assert.Equal(300 - panel.Mesh.Formed[v].Z, top - panel.Mesh.Flat[v].Y, 0.02));
+    }
+
+    [Fact]
+    public void Clearance_leaves_a_gap()
+    {
+        PanelDevelopment tight = Develop(Pipe("pipe", new TrimSpec("cut", Leaning(300, 0), null, 0, Way.Forward)), Thin, PipeCurves(100, 600));
+        PanelDevelopment clear = Develop(Pipe("pipe", new TrimSpec("cut", Leaning(300, 0), null, 2.5, Way.Forward)), Thin, PipeCurves(100, 600));
+        Assert.Equal(2.5 * 2 * Math.PI * 100, tight.FlatArea - clear.FlatArea, 0.01);
+    }
+
+    [Fact]
+    public void Element_lines_end_at_the_trim_with_the_radii_that_the_cone_has_there()
+    {
+        (string, CurveSpec)[] cone = [("front", Circle(150)), ("rear", Circle(90, new Placement(new Vec3(300, 0, 0), 0, 0, 0)))];
+        PanelDevelopment panel = Develop(Pipe("cone", new TrimSpec("cut", Leaning(150, 0), null, 0, Way.Forward)), Thin, cone);
+        // Half way the cone's own radius is 120; square to a line it is that over the cosine of the half angle.
+        double slant = 1 / Math.Cos(Math.Atan(60.0 / 300));
+        Assert.All(panel.Elements.Where(e => e.Number > 0), e =>
+        {
+            Assert.Equal(150, e.FormedRear.X, 1e-9);
+            Assert.Equal(120 * slant, e.BendRadiusRear, 0.01);
+            Assert.Equal(150 * slant, e.BendRadiusFront, 0.01);
+        });
+    }
+
+    [Fact]
+    public void A_bent_plate_can_be_trimmed_and_its_bend_lines_end_at_the_new_edge()
+    {
+        var side = new SideRun([new SideLine(100), new SideBend(Rad(60), 2), new SideLine(80)], 0, Vec2.Zero);
+        PanelSpec panel = Bent("p", new BentSpec([], side, null, Placement.None) { Width = 200 }) with { Trims = [new TrimSpec("side", new Placement(new Vec3(0, 60, 0), 0, 0, Math.PI / 2), null, 0, Way.Left)] };
+        PanelDevelopment plate = Develop(panel);
+        Assert.Equal((-100.0, 60.0), (plate.Bends[0].Centre[0].X, plate.Bends[0].Centre[^1].X), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
+        Assert.Equal(160 * Box.Around(plate.Cut).Height, plate.FlatArea, 0.01);
+    }
+
+    [Theory]
+    [InlineData("trim-takes-all", 700, Way.Aft)]
+    [InlineData("trim-keep", 300, Way.Up)]
+    [InlineData("trim-cuts-nothing", 700, Way.Forward)]
+    public void What_a_trim_cannot_do_is_said(string code, double x, Way keep)
+    {
+        Development done = Developer.Develop(Job(Thin, PipeCurves(100, 600), Pipe("pipe", new TrimSpec("cut", Leaning(x, 0), null, 0, keep))));
+        Assert.Equal(code, Assert.Single(done.Notices, n => n.Severity != Severity.Note).Code);
+    }
+
+    [Fact]
+    public void A_stretched_sheet_keeps_its_strain_where_it_stays()
+    {
+        Job job = Crowned.JobOf(Crowned.Dome);
+        PanelDevelopment whole = Developer.Develop(job).Panels[0];
+        double middle = 0.5 * (whole.Mesh.Formed.Min(p => p.X) + whole.Mesh.Formed.Max(p => p.X));
+        PanelDevelopment half = Run(job with { Panels = [job.Panels[0] with { Trims = [new TrimSpec("cut", new Placement(new Vec3(middle, 0, 0), 0, 0, 0), null, 0, Way.Forward)] }] }).Panels[0];
+        Assert.Equal(half.Mesh.Formed.Length, half.Map!.Vertices.Length);
+        Assert.All(half.Mesh.Formed, p => Assert.True(p.X <= middle + 1e-6));
+        Assert.InRange(half.Map.Vertices.Max(v => v.Major), 0, whole.Map!.Vertices.Max(v => v.Major));
+    }
+}
