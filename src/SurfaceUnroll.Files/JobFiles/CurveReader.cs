@@ -30,6 +30,9 @@ internal sealed class CurveReader(Measures measures)
     /// <summary>The curve; null if its kind cannot be told.</summary>
     public CurveSpec? Read(JsonTree tree, string path) => Read(tree, path, inPlan: false);
 
+    /// <summary>A curve as seen from above, lying flat; null if its kind cannot be told.</summary>
+    public CurveSpec? ReadPlan(JsonTree tree, string path) => Read(tree, path, inPlan: true);
+
     private CurveSpec? Read(JsonTree tree, string path, bool inPlan)
     {
         if (JobBlock.Of(tree, path, _faults, "{ \"chord\": 240, \"rise\": 120 }") is not { } block) return null;

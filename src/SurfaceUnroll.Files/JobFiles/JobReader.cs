@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SurfaceUnroll.Files.Json;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
@@ -9,11 +8,9 @@ namespace SurfaceUnroll.Files.JobFiles;
 /// <summary>From the tree of a job file to the job. Reads on past faults; what it returns counts only if there is none.</summary>
 internal static class JobReader
 {
-    private const double ThickestSheet = 25;
-
     private const string UnitsMend = "Write \"units\": \"mm\" or \"units\": \"in\": it says what the plain numbers of the job are.";
 
-    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "paper", "$schema"];
+    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "$schema"];
 
     /// <summary>Reads a whole job; null if the tree is no block at all.</summary>
     public static Job? Read(JsonTree tree, FaultList faults, Func<string, FileReading> open)
@@ -30,12 +27,16 @@ internal static class JobReader
         var measures = new Measures(faults, units);
         string name = block.Find("job") is { } title ? measures.Text(title, "job") ?? "" : "";
         if (block.Find("$schema") is { } schema) measures.Text(schema, "$schema");
-        SheetStock sheet = Sheet(block, measures);
+        SheetStock sheet = new SheetReader(measures).Read(block);
         MeasuredFace face = Face(block, measures, sheet);
-        ImmutableArray<NamedCurve> curves = Curves(block, measures, out ImmutableArray<string> names);
-        ImmutableArray<PanelSpec> panels = new PanelReader(measures, names, open).Read(block);
+        ImmutableArray<NamedCurve> curves = Curves(block, measures, out CurveNames names);
+        var reader = new PanelReader(measures, names, open);
+        ImmutableArray<PanelSpec> panels = reader.Read(block);
+        ImmutableArray<OpeningSpec> openings = new OpeningReader(measures, names).Shared(block, reader.Names);
+        EdgeNames.Check(block, panels, openings);
+        ImmutableArray<JointSpec> joints = new JointReader(measures, panels, reader.Names).Read(block);
         PaperSpec paper = PaperReader.Read(block, measures);
-        return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper);
+        return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper) { Joints = joints, Openings = openings };
     }
 
     private static LengthUnit Units(JobBlock block)
@@ -45,26 +46,9 @@ internal static class JobReader
         return new Measures(block.Faults, LengthUnit.Millimetre).Choice(tree, "units", LengthUnit.Millimetre, ("mm", LengthUnit.Millimetre), ("in", LengthUnit.Inch));
     }
 
-    private static SheetStock Sheet(JobBlock job, Measures measures)
-    {
-        const string unnamed = "sheet metal";
-        if (job.Find("sheet") is not { } tree) return new SheetStock(unnamed, 0);
-        if (JobBlock.Of(tree, "sheet", job.Faults, "{ \"material\": \"mild steel\", \"thickness\": 0.9 }") is not { } block) return new SheetStock(unnamed, double.NaN);
-        block.CheckKeys(["material", "thickness"]);
-        string? material = block.Find("material") is { } text ? measures.Text(text, "sheet.material") : null;
-        double thickness = block.Find("thickness") is { } t ? measures.Length(t, "sheet.thickness", Allowed.NotNegative) : 0;
-        if (thickness > ThickestSheet)
-        {
-            job.Faults.Add("sheet-too-thick", "sheet.thickness", block.Find("thickness")!.Place,
-                string.Create(CultureInfo.InvariantCulture, $"A sheet {measures.Show(thickness)} thick is plate: the limit is {measures.Show(ThickestSheet)}."),
-                "Check the decimal point and the unit of the thickness.");
-        }
-        return new SheetStock(string.IsNullOrWhiteSpace(material) ? unnamed : material.Trim(), thickness);
-    }
-
     private static MeasuredFace Face(JobBlock job, Measures measures, SheetStock sheet)
     {
-        if (!job.Has("measured") && sheet.Thickness > 0 && !OnlyMeshes(job))
+        if (!job.Has("measured") && sheet.Thickness > 0 && !Panels(job, "mesh", "measured"))
         {
             job.Faults.Add("key-missing", "measured", job.Tree.Place, "The sheet has a thickness, but the job does not say which face was measured.",
                 "Write \"measured\": \"outside\" (a tape laid over the part), \"inside\" (over a former) or \"middle\".");
@@ -73,14 +57,14 @@ internal static class JobReader
             ("outside", MeasuredFace.Outside), ("inside", MeasuredFace.Inside), ("middle", MeasuredFace.Middle));
     }
 
-    private static ImmutableArray<NamedCurve> Curves(JobBlock job, Measures measures, out ImmutableArray<string> names)
+    private static ImmutableArray<NamedCurve> Curves(JobBlock job, Measures measures, out CurveNames names)
     {
-        names = [];
+        names = new CurveNames(measures, [], []);
         const string example = "\"curves\": { \"front\": { \"chord\": 240, \"rise\": 120 }, \"rear\": { … } }";
-        if (!job.Has("curves") && OnlyMeshes(job)) return [];
+        if (!job.Has("curves") && Panels(job, "mesh", "bent")) return [];
         if (job.Need("curves", $"Give the measured curves, like {example}.") is not { } tree) return [];
         if (JobBlock.Of(tree, "curves", job.Faults, example) is not { } block) return [];
-        if (block.Tree.Members.IsEmpty && !OnlyMeshes(job))
+        if (block.Tree.Members.IsEmpty && !Panels(job, "mesh", "bent"))
             job.Faults.Add("curves-none", "curves", block.Tree.Place, "There is no curve in the job.", $"Give the measured curves, like {example}.");
         var curves = ImmutableArray.CreateBuilder<NamedCurve>();
         foreach (JsonMember member in block.Tree.Members)
@@ -89,10 +73,11 @@ internal static class JobReader
                 job.Faults.Add("name-empty", block.PathOf(member.Key), member.Place, "This curve has no name.", "Give it a name that panels can call it by, such as \"front\".");
             if (new CurveReader(measures).Read(member.Value, block.PathOf(member.Key)) is { } spec) curves.Add(new NamedCurve(member.Key, spec));
         }
-        names = [.. block.Tree.Members.Select(m => m.Key).Distinct()];
+        names = new CurveNames(measures, [.. block.Tree.Members.Select(m => m.Key).Distinct()], [.. curves.Where(c => c.Spec is PlanSideSpec).Select(c => c.Name)]);
         return curves.ToImmutable();
     }
 
-    // Panels that are all given as meshes need no measured curve.
-    private static bool OnlyMeshes(JobBlock job) => job.Find("panels") is JsonList { Items: [_, ..] panels } && panels.All(p => p is JsonObject panel && panel.Find("mesh") is not null);
+    // True if every panel has one of these keys.
+    private static bool Panels(JobBlock job, params string[] keys) =>
+        job.Find("panels") is JsonList { Items: [_, ..] panels } && panels.All(p => p is JsonObject panel && keys.Any(key => panel.Find(key) is not null));
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using SurfaceUnroll.Files.Json;
+using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Files.JobFiles;
@@ -65,6 +66,39 @@ internal sealed class Measures(FaultList faults, LengthUnit units)
                 "Give an angle between -360 and 360 degrees.");
         }
         return degrees * Math.PI / 180;
+    }
+
+    /// <summary>The angle in degrees that a sheet is bent through, radians here, more than 0 and less than 180; NaN with a fault.</summary>
+    public double BendAngle(JobBlock block, string key, string mend)
+    {
+        if (block.Need(key, mend) is not { } tree) return double.NaN;
+        double angle = Angle(tree, block.PathOf(key));
+        if (angle is > 0 and < Math.PI || double.IsNaN(angle)) return angle;
+        return Fault("bend-angle", block.PathOf(key), tree, "A sheet is bent through more than 0° and less than 180°.", "Give the angle that it is bent through, 90 for a square bend.");
+    }
+
+    /// <summary>One of the six directions of the job.</summary>
+    public Way Way(JsonTree tree, string path) => Choice(tree, path, Jobs.Way.Up,
+        ("forward", Jobs.Way.Forward), ("aft", Jobs.Way.Aft), ("left", Jobs.Way.Left), ("right", Jobs.Way.Right), ("up", Jobs.Way.Up), ("down", Jobs.Way.Down));
+
+    /// <summary>A plain number within limits; the fallback where the key is left out, or with a fault.</summary>
+    public double Number(JobBlock block, string key, double fallback, double least, double most, string wanted, string mend)
+    {
+        if (block.Find(key) is not { } tree) return fallback;
+        if (tree is not JsonNumber number) faults.WrongType(block.PathOf(key), tree, wanted, mend);
+        else if (number.Value >= least && number.Value <= most) return number.Value;
+        else faults.Add("number-range", block.PathOf(key), tree.Place, $"Here should be {wanted}.", mend);
+        return fallback;
+    }
+
+    /// <summary>A whole number within limits; the fallback where the key is left out, or with a fault.</summary>
+    public int Whole(JobBlock block, string key, int fallback, int least, int most)
+    {
+        string wanted = $"a whole number from {Count(least)} to {Count(most)}";
+        double value = Number(block, key, fallback, least, most, wanted, $"Write {wanted}.");
+        if (double.IsInteger(value)) return (int)value;
+        faults.Add("number-range", block.PathOf(key), block.Find(key)!.Place, $"Here should be {wanted}.", $"Write {wanted}.");
+        return fallback;
     }
 
     /// <summary>A list of lengths of fixed count, mm, such as <c>[across, up]</c>; null with a fault.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SurfaceUnroll.Files.Json;
 using SurfaceUnroll.Jobs;
 
@@ -28,6 +29,15 @@ internal sealed class PanelNames(FaultList faults)
             faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
         else if (Preview(file) is { } other) Collides(name, path, place, other);
+    }
+
+    /// <summary>True if there is a panel of this name; a fault if not.</summary>
+    public static bool Has(string name, ImmutableArray<string> panels, string path, JsonTree at, FaultList faults)
+    {
+        if (panels.Contains(name)) return true;
+        string mend = NearestWord.To(name, panels) is { } near ? $"Did you mean \"{near}\"?" : $"The panels of the job are: {string.Join(", ", panels)}.";
+        faults.Add("panel-absent", path, at.Place, $"There is no panel called \"{name}\".", mend);
+        return false;
     }
 
     private string? Preview(string file)

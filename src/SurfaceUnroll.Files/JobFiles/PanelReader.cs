@@ -6,19 +6,26 @@ namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Reads the panels of a job.</summary>
 /// <param name="measures">Reads single values.</param>
-/// <param name="curves">Names of the job's curves, also of those with faults.</param>
+/// <param name="curves">Names of the job's curves.</param>
 /// <param name="open">Opens a file by its name in the job.</param>
-internal sealed class PanelReader(Measures measures, ImmutableArray<string> curves, Func<string, FileReading> open)
+internal sealed class PanelReader(Measures measures, CurveNames curves, Func<string, FileReading> open)
 {
     private const string Example = "{ \"name\": \"cover\", \"loft\": [\"front\", \"rear\"] }";
 
     private static readonly string[] Kinds = ["loft", "flat", "bent", "mesh"];
 
-    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits"];
+    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits", "measured", "trims", "openings"];
 
-    private static readonly string[] MeshKeys = ["name", "mesh", "meshUnits", "hold", "shrinkCost"];
+    private static readonly string[] MeshKeys = ["name", "mesh", "meshUnits", "hold", "shrinkCost", "trims", "openings"];
+
+    private static readonly string[] FlatKeys = ["name", "flat", "outside", "holes", "measured", "trims", "openings"];
+
+    private static readonly string[] BentKeys = ["name", "bent", "holes", "measured", "trims", "openings"];
 
     private readonly FaultList _faults = measures.Faults;
+
+    /// <summary>Names of all panels that have one, also of those with faults.</summary>
+    public ImmutableArray<string> Names { get; private set; } = [];
 
     /// <summary>All panels, with their names checked against each other.</summary>
     public ImmutableArray<PanelSpec> Read(JobBlock job)
@@ -28,6 +35,7 @@ internal sealed class PanelReader(Measures measures, ImmutableArray<string> curv
         if (list.Items.IsEmpty) _faults.Add("panels-none", "panels", list.Place, "There is no panel in the job.", $"Give at least one, like {Example}.");
         var panels = ImmutableArray.CreateBuilder<PanelSpec>();
         var names = new PanelNames(_faults);
+        Names = [.. list.Items.OfType<JsonObject>().Select(p => p.Find("name")).OfType<JsonText>().Select(n => n.Value)];
         for (int i = 0; i < list.Items.Length; i++)
         {
             if (JobBlock.Of(list.Items[i], $"panels[{Measures.Count(i)}]", _faults, Example) is not { } block) continue;
@@ -42,7 +50,8 @@ internal sealed class PanelReader(Measures measures, ImmutableArray<string> curv
     {
         string[] present = [.. Kinds.Where(block.Has)];
         string[] kinds = present.Length > 0 ? present : ["mesh"]; // Of none, so that a slip of the finger in it gets its suggestion.
-        block.CheckKeys([.. present.Contains("mesh") ? MeshKeys : LoftKeys, .. kinds], key => Misplaced(key, present));
+        string[] own = present.FirstOrDefault() switch { "mesh" => MeshKeys, "flat" => FlatKeys, "bent" => BentKeys, _ => LoftKeys };
+        block.CheckKeys([.. own, .. kinds], key => Misplaced(key, present));
         if (present.Length > 1)
         {
             JsonMember second = block.Tree.Members.Where(m => present.Contains(m.Key)).Skip(1).First();
@@ -52,26 +61,40 @@ internal sealed class PanelReader(Measures measures, ImmutableArray<string> curv
         }
         if (present.Length == 0)
         {
-            bool mistyped = block.Tree.Members.Any(m => !LoftKeys.Contains(m.Key) && NearestWord.To(m.Key, ["loft", "mesh"]) is not null);
+            bool mistyped = block.Tree.Members.Any(m => !LoftKeys.Contains(m.Key) && NearestWord.To(m.Key, Kinds) is not null);
             if (!mistyped) _faults.Add("panel-no-kind", block.Path, block.Tree.Place, "This panel does not say what it is made of.", $"Write it like {Example}.");
             return null;
         }
-        if (present[0] is "flat" or "bent")
+        PanelSpec? panel = Kind(block, name, present[0]);
+        return panel is null ? null : panel with
         {
-            _faults.Add("panel-kind-not-yet", block.PathOf(present[0]), block.Find(present[0])!.Place, $"Panels of the kind \"{present[0]}\" cannot be made yet.",
-                "What can be made is a sheet between curves, \"loft\": [\"front\", \"rear\"], or one given as a mesh, \"mesh\": \"cover.obj\".");
-            return null;
-        }
-        PanelSpec panel = present[0] == "mesh"
-            ? new PanelSpec(name, [], ElementMatching.BendOnly) { Mesh = new MeshReader(measures, open).Read(block) }
-            : new PanelSpec(name, Loft(block), measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even)));
-        return new FormingReader(measures).Read(block, panel);
+            Measured = measures.Choice<MeasuredFace?>(block, "measured", null, ("outside", MeasuredFace.Outside), ("inside", MeasuredFace.Inside), ("middle", MeasuredFace.Middle)),
+            Trims = new TrimReader(measures, Names).Read(block, name),
+            Openings = [.. new OpeningReader(measures, curves).Holes(block), .. new OpeningReader(measures, curves).Openings(block)],
+        };
     }
 
-    private static string? Misplaced(string key, string[] present) => (key, present.Contains("mesh")) switch
+    private PanelSpec? Kind(JobBlock block, string name, string kind)
     {
-        ("elements" or "pieces" or "along" or "slits", true) => $"A mesh has no element lines, so \"{key}\" cannot stand here: it goes with \"loft\".",
-        ("meshUnits", false) => "\"meshUnits\" goes with \"mesh\".",
+        var forming = new FormingReader(measures);
+        var empty = new PanelSpec(name, [], ElementMatching.BendOnly);
+        return kind switch
+        {
+            "mesh" => forming.Read(block, empty with { Mesh = new MeshReader(measures, open).Read(block) }),
+            "flat" => empty with { Flat = new PlateReader(measures, curves).Flat(block) },
+            "bent" => new PlateReader(measures, curves).Bent(block) is { } bent ? empty with { Bent = bent } : null,
+            _ => forming.Read(block, new PanelSpec(name, Loft(block), measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even)))),
+        };
+    }
+
+    private static string? Misplaced(string key, string[] present) => (key, present.FirstOrDefault()) switch
+    {
+        ("elements" or "pieces" or "along" or "slits", "mesh") => $"A mesh has no element lines, so \"{key}\" cannot stand here: it goes with \"loft\".",
+        ("elements" or "pieces" or "along" or "slits" or "hold" or "shrinkCost", "flat" or "bent") => $"A plate is not stretched, so \"{key}\" cannot stand here: it goes with \"loft\".",
+        ("measured", "mesh") => "A mesh is taken for the middle of the sheet, so \"measured\" cannot stand here.",
+        ("meshUnits", _) => "\"meshUnits\" goes with \"mesh\".",
+        ("outside", _) => "\"outside\" goes with \"flat\".",
+        ("holes", _) => "\"holes\" are given in the plane of a plate: they go with \"flat\" and \"bent\". For other panels use \"openings\".",
         _ => null,
     };
 
@@ -86,18 +109,9 @@ internal sealed class PanelReader(Measures measures, ImmutableArray<string> curv
         {
             string place = $"{path}[{Measures.Count(i)}]";
             if (measures.Text(list.Items[i], place) is not { } name) continue;
-            if (!curves.Contains(name)) Absent(name, place, list.Items[i]);
-            else if (names.Contains(name)) _faults.Add("loft-same-curve", place, list.Items[i].Place, $"The loft names \"{name}\" twice.", "A sheet spans different curves: name the other one.");
+            if (curves.Has(name, place, list.Items[i]) && names.Contains(name)) _faults.Add("loft-same-curve", place, list.Items[i].Place, $"The loft names \"{name}\" twice.", "A sheet spans different curves: name the other one.");
             names.Add(name);
         }
         return names.ToImmutable();
-    }
-
-    private void Absent(string name, string path, JsonTree at)
-    {
-        string mend = NearestWord.To(name, curves) is { } near ? $"Did you mean \"{near}\"?"
-            : curves.IsEmpty ? "Measure it and give it under \"curves\"."
-            : $"The curves of the job are: {string.Join(", ", curves)}.";
-        _faults.Add("curve-absent", path, at.Place, $"There is no curve called \"{name}\".", mend);
     }
 }

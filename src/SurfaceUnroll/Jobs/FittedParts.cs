@@ -37,9 +37,9 @@ public sealed record BendLength(double K, double Allowance, double Setback, doub
 /// <summary>A hole or opening on the blank.</summary>
 /// <param name="Name">Name; those of a pattern are numbered: "row 3".</param>
 /// <param name="Size">Its shape in words and numbers for labels.</param>
-/// <param name="FormedCentre">Where the axis through its centre meets the formed sheet.</param>
+/// <param name="FormedCentre">Where the axis through its centre meets the measured face of the formed sheet.</param>
 /// <param name="Centre">The same place on the blank.</param>
-/// <param name="Formed">Net edge on the formed middle surface.</param>
+/// <param name="Formed">Net edge on the measured face of the formed sheet.</param>
 /// <param name="Flat">Net edge on the blank, clockwise, the first point not repeated; as many as <paramref name="Formed"/>.</param>
 /// <param name="FormedArea">mm².</param>
 /// <param name="FlatArea">mm².</param>
@@ -95,7 +95,7 @@ public readonly record struct AreaAccount(double Formed, double Openings, double
 /// <param name="Mates">One for each edge.</param>
 /// <param name="Difference">Length of the second less that of the first, mm; 0 for a single edge.</param>
 /// <param name="LargestGap">Largest distance between the two joint lines, mm.</param>
-/// <param name="GapAt">Where along the first edge, mm.</param>
+/// <param name="GapAt">Where along the first edge, mm; of an edge in several runs along that run.</param>
 /// <param name="GapPlace">The same in job space.</param>
 /// <param name="Dihedral">Smallest and largest angle between the two sheets, radians: π where one goes on straight into the other; null for a single edge.</param>
 /// <param name="Fits">Lengths and places agree within 0.3 mm.</param>

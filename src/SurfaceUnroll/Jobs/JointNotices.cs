@@ -17,7 +17,7 @@ internal static class JointNotices
     {
         string mend = panel is null
             ? $"The panels are: {string.Join(", ", panels.Select(p => p.Panel.Spec.Name))}."
-            : $"Its edges are: {string.Join(", ", panel.Mesh.Chains.Where(c => c.Vertices.Length > 1).Select(c => $"{panel.Spec.Name}/{c.Name}"))}.";
+            : $"Its edges are: {string.Join(", ", panel.Mesh.Chains.Where(c => c.Vertices.Length > 1).Select(c => $"{panel.Spec.Name}/{c.Name}").Distinct())}.";
         return new Notice("joint-edge-absent", Severity.Error, where, panel is null ? $"There is no panel “{name.Panel}”." : $"“{name.Panel}” has no edge “{name.Edge}” that could be joined.", mend);
     }
 

@@ -43,69 +43,79 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
 
     private void Fit(JointSpec spec, string label, string where)
     {
-        EdgeTrack?[] tracks = [.. spec.Edges.Select((e, i) => Track(e, $"{where}.edges[{i}]"))];
-        if (tracks.Any(t => t is null)) return;
-        JointCheck? check = tracks.Length == 2 ? JointCheck.Of(tracks[0]!, tracks[1]!) : null;
-        LipLayout? lip = spec.Kind == JointKind.Lip ? Lip(spec, tracks[spec.On]!, check) : null;
-        if (lip is { Width: <= 0 })
+        ImmutableArray<EdgeTrack>[] tracks = [.. spec.Edges.Select((e, i) => Tracks(e, $"{where}.edges[{i}]"))];
+        if (tracks.Any(t => t.IsEmpty)) return;
+        ImmutableArray<JointCheck> checks = tracks.Length == 2 ? JointCheck.Of(tracks[0], tracks[1]) : [];
+        LipLayout[] lips = spec.Kind == JointKind.Lip ? [.. tracks[spec.On].Select(run => Lip(spec, run, checks))] : [];
+        if (lips.FirstOrDefault(l => l.Width <= 0) is { } narrow)
         {
-            _notices.Add(JointNotices.LipTooNarrow(job, spec, label, where, lip));
+            _notices.Add(JointNotices.LipTooNarrow(job, spec, label, where, narrow));
             return;
         }
-        double[] widths = [.. spec.Edges.Select((_, i) => Width(spec, i, lip))];
-        if (check is not null) Mark(spec, label, check);
-        for (int i = 0; i < spec.Edges.Length; i++) Allow(spec, label, i, widths[i], lip, where);
+        double[] widths = [.. spec.Edges.Select((_, i) => Width(spec, i, lips))];
+        Mark(spec, label, checks);
+        for (int i = 0; i < spec.Edges.Length; i++) Allow(spec, label, i, widths[i], lips, where);
+        double[] lengths = [.. tracks.Select(runs => runs.Sum(r => r.Length))];
+        LipStrain? strain = lips.Length == 0 ? null : new LipStrain(lips.Max(l => l.Strain.MaxStretch), lips.Max(l => l.Strain.MaxShrink), lips.Sum(l => l.Notches.Length));
+        JointCheck? worst = checks.MaxBy(c => c.LargestGap);
+        double difference = lengths.Length == 2 ? lengths[1] - lengths[0] : 0;
         var fit = new JointFit(
-            spec, label, [.. spec.Edges.Select((e, i) => new JointMate(e, tracks[i]!.Length, widths[i], i == spec.On ? lip?.Strain : null))],
-            check?.Difference ?? 0, check?.LargestGap ?? 0, check?.GapAt ?? 0, check?.GapPlace ?? Vec3.Zero,
-            check is null ? null : (check.LeastAngle, check.GreatestAngle), check?.Fits ?? true);
+            spec, label, [.. spec.Edges.Select((e, i) => new JointMate(e, lengths[i], widths[i], i == spec.On ? strain : null))],
+            difference, worst?.LargestGap ?? 0, worst?.GapAt ?? 0, worst?.GapPlace ?? Vec3.Zero,
+            worst is null ? null : (checks.Min(c => c.LeastAngle), checks.Max(c => c.GreatestAngle)), Math.Abs(difference) <= JointCheck.Tolerance && checks.All(c => c.Fits));
         _fits.Add(fit);
         _notices.AddRange(JointNotices.Of(job, fit, where));
     }
 
-    private EdgeTrack? Track(EdgeName name, string where)
+    private ImmutableArray<EdgeTrack> Tracks(EdgeName name, string where)
     {
         PanelInWork? panel = panels.FirstOrDefault(p => p.Panel.Spec.Name == name.Panel);
-        EdgeTrack? track = panel is null ? null : EdgeTrack.Of(panel.Panel.Mesh, name.Edge);
-        if (track is null) _notices.Add(JointNotices.NoEdge(name, panel?.Panel, panels, where));
-        return track;
+        ImmutableArray<EdgeTrack> runs = panel is null ? [] : EdgeTrack.Of(panel.Panel.Mesh, name.Edge);
+        if (runs.IsEmpty) _notices.Add(JointNotices.NoEdge(name, panel?.Panel, panels, where));
+        return runs;
     }
 
-    private LipLayout Lip(JointSpec spec, EdgeTrack track, JointCheck? check)
+    // A lip lies along the other piece; where there is none it stands square.
+    private LipLayout Lip(JointSpec spec, EdgeTrack run, ImmutableArray<JointCheck> checks)
     {
         LipSpec lip = spec.Lip!;
-        (double Angle, bool Up)[] along = check is null ? [] : [.. Enumerable.Range(0, 101).Select(k =>
+        EdgeTrack? mate = checks.Select(c => spec.On == 0 ? c.Second : c.First).MinBy(other => other.Nearest(run.At(0.5 * run.Length).Joint).Distance);
+        (double Angle, bool Up)[] along = mate is null ? [] : [.. Enumerable.Range(0, 101).Select(k =>
         {
-            TrackPlace place = track.At(track.Length * k / 100);
-            EdgeTrack mate = spec.On == 0 ? check.Second : check.First;
+            TrackPlace place = run.At(run.Length * k / 100);
             return LipLayout.Along(place, mate.Nearest(place.Joint).Place.Inward);
         })];
         const double square = 0.5 * Math.PI;
         (double least, double mean, double greatest) = lip.Angle is { } asked ? (asked, asked, asked)
             : along.Length == 0 ? (square, square, square) : (along.Min(a => a.Angle), along.Average(a => a.Angle), along.Max(a => a.Angle));
-        bool up = lip.Up ?? along.Length == 0 || along.Count(a => a.Up) * 2 > along.Length;
-        return LipLayout.Of(job.Sheet, track, spec.Edges[spec.On].Edge, spec.Width, lip, (least, mean, greatest), up);
+        bool up = lip.Up ?? (along.Length == 0 || along.Count(a => a.Up) * 2 > along.Length);
+        return LipLayout.Of(job.Sheet, run, spec.Edges[spec.On].Edge, spec.Width, lip, (least, mean, greatest), up);
     }
 
-    private static double Width(JointSpec spec, int side, LipLayout? lip) => spec.Kind switch
+    private static double Width(JointSpec spec, int side, LipLayout[] lips) => spec.Kind switch
     {
         JointKind.Butt => -0.5 * spec.Width,
         _ when side != spec.On => 0,
-        JointKind.Lip => lip!.Width,
+        JointKind.Lip => lips.Average(l => l.Width),
         _ => spec.Width,
     };
 
-    private void Mark(JointSpec spec, string label, JointCheck check)
+    // Numbered on from run to run.
+    private void Mark(JointSpec spec, string label, ImmutableArray<JointCheck> checks)
     {
-        double[] distances = [.. MarkLayout.Distances(check.First, spec.MarkPitch)];
-        for (int k = 0; k < distances.Length; k++)
+        int number = 0;
+        foreach (JointCheck check in checks)
         {
-            _details[spec.Edges[0].Panel].Marks.Add(MarkLayout.Mark(label, k + 1, spec.Edges[0].Edge, check.First.At(distances[k])));
-            _details[spec.Edges[1].Panel].Marks.Add(MarkLayout.Mark(label, k + 1, spec.Edges[1].Edge, check.Second.At(distances[k])));
+            foreach (double at in MarkLayout.Distances(check.First, spec.MarkPitch))
+            {
+                number++;
+                _details[spec.Edges[0].Panel].Marks.Add(MarkLayout.Mark(label, number, spec.Edges[0].Edge, check.First.At(at)));
+                _details[spec.Edges[1].Panel].Marks.Add(MarkLayout.Mark(label, number, spec.Edges[1].Edge, check.Second.At(at)));
+            }
         }
     }
 
-    private void Allow(JointSpec spec, string label, int side, double width, LipLayout? lip, string where)
+    private void Allow(JointSpec spec, string label, int side, double width, LipLayout[] lips, string where)
     {
         if (width == 0) return;
         PanelDetails details = _details[spec.Edges[side].Panel];
@@ -116,7 +126,7 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             return;
         }
         details.Allowances.Add(new EdgeAllowance(edge, label, spec.Kind, width, spec.Corners ?? (spec.Kind == JointKind.Lip ? CornerStyle.Square : CornerStyle.Mitre)));
-        if (spec.Kind == JointKind.Lip) details.Lips.Add(lip!);
+        details.Lips.AddRange(lips);
     }
 
     private PanelDevelopment Cut(PanelInWork work)
@@ -137,7 +147,8 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             };
         }
         // Lips are bent while the sheet is still flat, bends across it after them (common practice).
-        BendLine[] bends = [.. details.Lips.Select((l, i) => l.Bend with { Number = i + 1 }), .. panel.Bends.Select(b => b with { Number = b.Number + details.Lips.Count })];
+        string[] order = [.. details.Lips.Select(l => l.Bend.Lip!).Distinct()];
+        BendLine[] bends = [.. details.Lips.Select(l => l.Bend with { Number = Array.IndexOf(order, l.Bend.Lip) + 1 }), .. panel.Bends.Select(b => b with { Number = b.Number + order.Length })];
         panel = panel with { Marks = [.. details.Marks], Allowances = [.. details.Allowances], Notches = notches, Bends = [.. bends] };
         return panel with { Areas = Areas.Of(panel) };
 

@@ -41,11 +41,12 @@ internal sealed class EdgeTrack
     /// <summary>Distance along the joint line of each of its places, mm.</summary>
     public IReadOnlyList<double> Distances => _at;
 
-    /// <summary>The edge of a name; null if the sheet has none, or it is a point.</summary>
-    public static EdgeTrack? Of(SheetMesh mesh, string name)
+    /// <summary>The runs of an edge; none if the sheet has no such edge, or it is a point.</summary>
+    public static ImmutableArray<EdgeTrack> Of(SheetMesh mesh, string name) =>
+        [.. mesh.Chains.Where(c => c.Name == name && c.Vertices.Length > 1).Select(c => Along(mesh, c.Vertices)).OfType<EdgeTrack>()];
+
+    private static EdgeTrack? Along(SheetMesh mesh, ImmutableArray<int> chain)
     {
-        if (mesh.Chains.FirstOrDefault(c => c.Name == name) is not { Vertices.Length: > 1 } edge) return null;
-        ImmutableArray<int> chain = edge.Vertices;
         Dictionary<(int, int), (int A, int B, int C)> faces = Beside(mesh, chain);
         var sides = new (Vec3, Vec3, Vec2)[chain.Length - 1];
         int known = -1;

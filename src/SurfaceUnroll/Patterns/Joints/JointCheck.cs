@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Patterns.Joints;
@@ -52,6 +53,10 @@ internal sealed record JointCheck(EdgeTrack First, EdgeTrack Second, double Larg
             if (distance > gap + 1e-9) (gap, gapAt, gapPlace) = (distance, place.At, place.Joint);
         }
     }
+
+    /// <summary>Compares two edges run by run: each run of the first with that of the second that lies nearest to its middle.</summary>
+    public static ImmutableArray<JointCheck> Of(ImmutableArray<EdgeTrack> first, ImmutableArray<EdgeTrack> second) =>
+        [.. first.Select(run => Of(run, second.MinBy(other => other.Nearest(run.At(0.5 * run.Length).Joint).Distance)!))];
 
     // From the same end, or of a closed edge from the place next to the first one's start, and the same way.
     private static EdgeTrack Aligned(EdgeTrack first, EdgeTrack second)

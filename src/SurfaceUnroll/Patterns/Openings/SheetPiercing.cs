@@ -5,18 +5,18 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Patterns.Openings;
 
 /// <summary>A place on a sheet, formed and flat.</summary>
-/// <param name="Formed">Middle surface, mm.</param>
+/// <param name="Formed">On the measured face, mm.</param>
 /// <param name="Flat">On the blank, mm.</param>
 internal readonly record struct SheetPlace(Vec3 Formed, Vec2 Flat);
 
-/// <summary>Projects openings on a sheet.</summary>
+/// <summary>Projects openings on the measured face of a sheet; they are cut square through it.</summary>
 /// <param name="mesh">The sheet.</param>
 internal sealed class SheetPiercing(SheetMesh mesh)
 {
     // Places in line to within this, mm, on the part and on the blank are not needed.
     private const double InLine = 2e-4;
 
-    private readonly TriangleTree _formed = new(mesh.Formed, mesh.Faces);
+    private readonly TriangleTree _formed = new(mesh.Face, mesh.Faces);
     private TriangleTree? _flat;
 
     /// <summary>Where the edge of an opening and its axis come to lie.</summary>
@@ -69,7 +69,7 @@ internal sealed class SheetPiercing(SheetMesh mesh)
     private SheetPlace Place(MeshPlace at)
     {
         (int a, int b, int c) = mesh.Faces[at.Face];
-        return new SheetPlace(at.Mix(mesh.Formed[a], mesh.Formed[b], mesh.Formed[c]), at.Mix(mesh.Flat[a], mesh.Flat[b], mesh.Flat[c]));
+        return new SheetPlace(at.Mix(mesh.Face[a], mesh.Face[b], mesh.Face[c]), at.Mix(mesh.Flat[a], mesh.Flat[b], mesh.Flat[c]));
     }
 
     private static ImmutableArray<SheetPlace> Thinned(ImmutableArray<SheetPlace> edge)

@@ -4,7 +4,7 @@ using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Patterns.Trims;
 
-/// <summary>A mesh cut along a trimming surface.</summary>
+/// <summary>A mesh cut along a trimming surface: the new edge lies on it on the measured face, and is cut square through the sheet.</summary>
 /// <param name="Mesh">What stays, with the new edge among its chains.</param>
 /// <param name="From">For each vertex of it where it lies on the mesh before.</param>
 /// <param name="LeftOver">Number of separate parts that were dropped with what was cut away.</param>
@@ -21,7 +21,7 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
 
     private sealed class Cutter(SheetMesh mesh, TrimField field)
     {
-        private readonly double[] _value = [.. mesh.Formed.Select(p => field.Value(p) is var v && Math.Abs(v) <= OnIt ? 0 : v)];
+        private readonly double[] _value = [.. mesh.Face.Select(p => field.Value(p) is var v && Math.Abs(v) <= OnIt ? 0 : v)];
         private readonly Dictionary<(int, int), int> _crossings = [];
         private readonly List<VertexBlend> _from = [.. Enumerable.Range(0, mesh.Formed.Length).Select(VertexBlend.Same)];
         private readonly List<(int A, int B, int C)> _faces = [];
@@ -58,7 +58,7 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
         {
             (int low, int high) = (Math.Min(a, b), Math.Max(a, b));
             if (_crossings.TryGetValue((low, high), out int known)) return known;
-            _from.Add(VertexBlend.Between(low, high, field.Root(mesh.Formed[low], mesh.Formed[high], _value[low], _value[high])));
+            _from.Add(VertexBlend.Between(low, high, field.Root(mesh.Face[low], mesh.Face[high], _value[low], _value[high])));
             return _crossings[(low, high)] = _from.Count - 1;
         }
 
@@ -86,7 +86,7 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
 
         private Vec2 Flat(int v) => _from[v].Of(mesh.Flat);
 
-        // What stays of an edge; where that is more than one run, they are numbered.
+        // What stays of an edge, in one run or several of the same name.
         private IEnumerable<EdgeChain> Runs(EdgeChain chain, HashSet<int> used)
         {
             var runs = new List<List<int>>();
@@ -116,7 +116,7 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
                 runs.RemoveAt(0);
             }
             runs.RemoveAll(r => !r.Any(used.Contains) || (r.Count < 2 && chain.Vertices.Length > 1));
-            return runs.Select((r, i) => new EdgeChain(i == 0 ? chain.Name : $"{chain.Name} {i + 1}", [.. r]));
+            return runs.Select(r => new EdgeChain(chain.Name, [.. r]));
         }
 
         // Sides of faces along the cut that no other face shares, linked end to end. The metal lies on their left.
@@ -135,7 +135,7 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
                 while (next.Remove(chain[^1], out int to)) chain.Add(to);
                 chains.Add(chain);
             }
-            return chains.OrderByDescending(c => c.Count).Select((c, i) => new EdgeChain(i == 0 ? name : $"{name} {i + 1}", [.. c]));
+            return chains.Select(c => new EdgeChain(name, [.. c]));
         }
 
         private MeshTrim Packed(HashSet<int> used, List<EdgeChain> chains, int leftOver)

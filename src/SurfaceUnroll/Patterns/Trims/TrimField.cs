@@ -22,13 +22,13 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
         return new TrimField(p => (p - frame.Origin).Dot(normal) - trim.Clearance, Math.Abs(faces) > Along);
     }
 
-    /// <summary>The middle surface of another panel, run on straight past its edges: the distance to the tangent plane at the nearest place.</summary>
+    /// <summary>The measured face of another panel, run on straight past its edges: the distance to the tangent plane at the nearest place.</summary>
     public static TrimField Of(TrimSpec trim, SheetMesh surface)
     {
-        Vec3[] normals = MeshNormals.Of(surface.Formed, surface.Faces);
-        var tree = new TriangleTree(surface.Formed, surface.Faces);
+        Vec3[] normals = MeshNormals.Of(surface.Face, surface.Faces);
+        var tree = new TriangleTree(surface.Face, surface.Faces);
         Vec3 sum = Vec3.Zero;
-        foreach ((int a, int b, int c) in surface.Faces) sum += (surface.Formed[b] - surface.Formed[a]).Cross(surface.Formed[c] - surface.Formed[a]);
+        foreach ((int a, int b, int c) in surface.Faces) sum += (surface.Face[b] - surface.Face[a]).Cross(surface.Face[c] - surface.Face[a]);
         double faces = sum.Unit.Dot(Ways.Of(trim.Keep)), side = Math.Sign(faces);
         return new TrimField(Value, Math.Abs(faces) > Along);
 
@@ -36,10 +36,14 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
         {
             MeshPlace near = tree.Nearest(p);
             (int a, int b, int c) = surface.Faces[near.Face];
-            Vec3 foot = near.Mix(surface.Formed[a], surface.Formed[b], surface.Formed[c]), normal = near.Mix(normals[a], normals[b], normals[c]).Unit;
+            Vec3 foot = near.Mix(surface.Face[a], surface.Face[b], surface.Face[c]), normal = near.Mix(normals[a], normals[b], normals[c]).Unit;
             return side * (p - foot).Dot(normal) - trim.Clearance;
         }
     }
+
+    /// <summary>The same for places that lie beside those that are meant.</summary>
+    /// <param name="shift">From the place that is meant to the one that will be asked about.</param>
+    public TrimField Beside(Vec3 shift) => this with { Value = p => Value(p - shift) };
 
     /// <summary>Share of the way from one place to another, on different sides, at which the value is zero.</summary>
     public double Root(Vec3 from, Vec3 to, double atFrom, double atTo)

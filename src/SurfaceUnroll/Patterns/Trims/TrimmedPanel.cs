@@ -25,7 +25,7 @@ internal static class TrimmedPanel
             FormedArea = formed,
             FlatArea = flat,
             Edges = [.. mesh.Chains.Select(c => Untouched(panel, c, mesh) ?? Edge(c, mesh))],
-            Elements = [.. panel.Elements.SelectMany(e => Parts(e, field))],
+            Elements = [.. panel.Elements.SelectMany(e => Parts(e, field.Beside(panel.Offset * e.Normal)))],
             Cut = outline,
             Mesh = mesh,
             Map = panel.Map?.At(trim.From),
@@ -38,9 +38,14 @@ internal static class TrimmedPanel
     // An edge that lost nothing keeps its exact numbers.
     private static BlankEdge? Untouched(PanelDevelopment panel, EdgeChain chain, SheetMesh mesh)
     {
-        if (panel.FindEdge(chain.Name) is not { } edge) return null;
-        ImmutableArray<int> before = panel.Mesh.Chains.First(c => c.Name == chain.Name).Vertices;
-        return before.Length == chain.Vertices.Length && panel.Mesh.Flat[before[0]] == mesh.Flat[chain.Vertices[0]] && panel.Mesh.Flat[before[^1]] == mesh.Flat[chain.Vertices[^1]] ? edge : null;
+        // Edges and chains of a panel stand in one order; an edge may have several runs of one name.
+        for (int i = 0; i < panel.Edges.Length; i++)
+        {
+            ImmutableArray<int> before = panel.Mesh.Chains[i].Vertices;
+            if (panel.Edges[i].Name == chain.Name && before.Length == chain.Vertices.Length
+                && panel.Mesh.Flat[before[0]] == mesh.Flat[chain.Vertices[0]] && panel.Mesh.Flat[before[^1]] == mesh.Flat[chain.Vertices[^1]]) return panel.Edges[i];
+        }
+        return null;
     }
 
     private static BlankEdge Edge(EdgeChain chain, SheetMesh mesh)

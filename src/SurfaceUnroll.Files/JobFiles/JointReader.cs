@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Files.Json;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Files.JobFiles;
+
+/// <summary>Reads how edges meet.</summary>
+/// <param name="measures">Reads single values.</param>
+/// <param name="panels">The panels that could be read.</param>
+/// <param name="names">Names of all panels, also of those with faults.</param>
+internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> panels, ImmutableArray<string> names)
+{
+    private const string Example = "{ \"edges\": [\"cover/front\", \"plate/arch\"], \"kind\": \"lip\", \"width\": 12, \"on\": \"plate\" }";
+
+    private readonly FaultList _faults = measures.Faults;
+
+    // Pieces of split panels can be joined like panels.
+    private readonly ImmutableArray<string> _all = [.. names, .. panels.Where(p => p.Pieces > 1).SelectMany(p => Enumerable.Range(1, p.Pieces).Select(k => $"{p.Name} {k} of {p.Pieces}"))];
+
+    /// <summary>The joints of a job.</summary>
+    public ImmutableArray<JointSpec> Read(JobBlock job)
+    {
+        if (job.Find("joints") is not { } tree || measures.List(tree, "joints", $"[ {Example} ]") is not { } list) return [];
+        var joints = ImmutableArray.CreateBuilder<JointSpec>();
+        var labels = new HashSet<string>();
+        for (int i = 0; i < list.Items.Length; i++)
+        {
+            if (JobBlock.Of(list.Items[i], $"joints[{Measures.Count(i)}]", _faults, Example) is not { } block) continue;
+            JointSpec joint = Joint(block);
+            if (joint.Name is { } name && !labels.Add(name))
+                _faults.Add("joint-name-twice", block.PathOf("name"), block.Find("name")!.Place, $"There is a joint called \"{name}\" already.", "Give each a name of its own, or leave the names out: joints are then called A, B, C …");
+            joints.Add(joint);
+        }
+        return joints.ToImmutable();
+    }
+
+    private JointSpec Joint(JobBlock block)
+    {
+        JointKind kind = block.Need("kind", "Say how the edges meet: \"butt\", \"lap\", \"lip\" or \"trim\".") is { } word
+            ? measures.Choice(word, block.PathOf("kind"), JointKind.Butt, ("butt", JointKind.Butt), ("lap", JointKind.Lap), ("lip", JointKind.Lip), ("trim", JointKind.Trim))
+            : JointKind.Butt;
+        string size = kind switch { JointKind.Butt => "gap", JointKind.Trim => "extra", _ => "width" };
+        string[] own = kind switch
+        {
+            JointKind.Butt => ["gap", "corners"],
+            JointKind.Lip => ["width", "on", "angle", "radius", "bend", "relief", "corners"],
+            JointKind.Trim => ["extra", "on", "corners"],
+            _ => ["width", "on", "corners"],
+        };
+        block.CheckKeys(["name", "edges", "kind", "marks", .. own], Misplaced);
+        string? name = block.Find("name") is { } text ? measures.Text(text, block.PathOf("name"))?.Trim() : null;
+        if (name is { Length: 0 }) _faults.Add("name-empty", block.PathOf("name"), block.Find("name")!.Place, "This joint has an empty name.", "Give it one, or leave \"name\" out.");
+        ImmutableArray<EdgeName> edges = Edges(block, kind);
+        double width = block.Find(size) is { } tree
+            ? measures.Length(tree, block.PathOf(size), kind == JointKind.Butt ? Allowed.NotNegative : Allowed.Positive)
+            : kind == JointKind.Butt ? 0 : Missing(block, size, kind);
+        return new JointSpec(name, edges, kind, width, On(block, edges), kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block));
+    }
+
+    private static string? Misplaced(string key) => key switch
+    {
+        "gap" => "\"gap\" goes with the kind \"butt\".",
+        "extra" => "\"extra\" goes with the kind \"trim\".",
+        "width" => "\"width\" goes with the kinds \"lap\" and \"lip\"; a butt joint has a \"gap\", a trim an \"extra\".",
+        "on" => "\"on\" says which piece carries a lap, a lip or a trim: a butt joint is shared by both.",
+        "angle" or "radius" or "bend" or "relief" => $"\"{key}\" goes with the kind \"lip\".",
+        _ => null,
+    };
+
+    private static double Missing(JobBlock block, string key, JointKind kind)
+    {
+        block.Need(key, kind == JointKind.Trim ? "Give how much extra is left on." : $"Give the width of the {kind.ToString().ToLowerInvariant()}.");
+        return double.NaN;
+    }
+
+    private ImmutableArray<EdgeName> Edges(JobBlock block, JointKind kind)
+    {
+        const string example = "[\"cover/front\", \"plate/arch\"]";
+        if (block.Need("edges", $"Name the two edges that meet, like {example}.") is not { } tree) return [];
+        string path = block.PathOf("edges");
+        if (measures.List(tree, path, example) is not { } list) return [];
+        bool alone = kind is JointKind.Lip or JointKind.Trim;
+        if (list.Items.Length is 0 or > 2 || (list.Items.Length == 1 && !alone))
+            _faults.Add("joint-edges", path, list.Place, $"A joint has two edges{(alone ? ", or one that is left alone" : "")}; here {(list.Items.Length == 1 ? "is one" : $"are {list.Items.Length}")}.", $"Write it like {example}.");
+        var edges = ImmutableArray.CreateBuilder<EdgeName>();
+        for (int i = 0; i < list.Items.Length; i++)
+        {
+            string at = $"{path}[{Measures.Count(i)}]";
+            if (measures.Text(list.Items[i], at) is not { } text) continue;
+            int slash = text.LastIndexOf('/');
+            if (slash <= 0 || slash == text.Length - 1)
+            {
+                _faults.Add("edge-shape", at, list.Items[i].Place, $"\"{text}\" does not name an edge of a panel.", "Write PANEL/EDGE, such as \"cover/front\".");
+                continue;
+            }
+            var edge = new EdgeName(text[..slash].Trim(), text[(slash + 1)..].Trim());
+            if (!PanelNames.Has(edge.Panel, _all, at, list.Items[i], _faults)) continue;
+            if (edges.Contains(edge)) _faults.Add("joint-same-edge", at, list.Items[i].Place, "An edge cannot meet itself.", "Name the other edge.");
+            edges.Add(edge);
+        }
+        return edges.ToImmutable();
+    }
+
+    // Which of the edges carries the allowance.
+    private int On(JobBlock block, ImmutableArray<EdgeName> edges)
+    {
+        if (block.Find("on") is not { } tree || measures.Text(tree, block.PathOf("on")) is not { } on || edges.IsEmpty) return 0;
+        int[] named = [.. Enumerable.Range(0, edges.Length).Where(i => edges[i].ToString() == on || edges[i].Panel == on)];
+        if (named.Length == 1) return named[0];
+        if (named.Length == 0)
+            _faults.Add("joint-on", block.PathOf("on"), tree.Place, $"\"{on}\" is none of the two pieces of this joint.", $"Write {string.Join(" or ", edges.Select(e => $"\"{e.Panel}\""))}.");
+        else
+            _faults.Add("joint-on", block.PathOf("on"), tree.Place, $"Both edges belong to \"{on}\", so that this does not tell which one is meant.", $"Write {string.Join(" or ", edges.Select(e => $"\"{e}\""))}.");
+        return 0;
+    }
+
+    private LipSpec Lip(JobBlock block)
+    {
+        double? angle = block.Has("angle") ? measures.BendAngle(block, "angle", "") : null;
+        double? radius = block.Find("radius") is { } r ? measures.Length(r, block.PathOf("radius"), Allowed.NotNegative) : null;
+        bool? up = measures.Choice<bool?>(block, "bend", null, ("up", true), ("down", false));
+        (LipRelief relief, double? pitch) = (LipRelief.Auto, null);
+        if (block.Find("relief") is JsonText { Value: "auto" or "none" } word) relief = word.Value == "none" ? LipRelief.None : LipRelief.Auto;
+        else if (block.Find("relief") is { } tree) (relief, pitch) = (LipRelief.Pitch, measures.Length(tree, block.PathOf("relief"), Allowed.Positive));
+        return new LipSpec(angle, radius, up, relief, pitch);
+    }
+
+    private CornerStyle? Corners(JobBlock block) =>
+        measures.Choice<CornerStyle?>(block, "corners", null, ("mitre", CornerStyle.Mitre), ("square", CornerStyle.Square), ("round", CornerStyle.Round));
+
+    private double? Marks(JobBlock block) => block.Find("marks") switch
+    {
+        null => null,
+        JsonText { Value: "none" } => 0,
+        { } tree => measures.Length(tree, block.PathOf("marks"), Allowed.Positive),
+    };
+}

@@ -1,0 +1,48 @@
+using System.Globalization;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Files.JobFiles;
+
+/// <summary>Reads what the pieces are cut from, and how the shop bends it.</summary>
+/// <param name="measures">Reads single values.</param>
+internal sealed class SheetReader(Measures measures)
+{
+    private const double ThickestSheet = 25;
+
+    private const string Unnamed = "sheet metal";
+
+    /// <summary>The sheet of a job.</summary>
+    public SheetStock Read(JobBlock job)
+    {
+        if (job.Find("sheet") is not { } tree) return new SheetStock(Unnamed, 0);
+        if (JobBlock.Of(tree, "sheet", job.Faults, "{ \"material\": \"mild steel\", \"thickness\": 0.9 }") is not { } block) return new SheetStock(Unnamed, double.NaN);
+        block.CheckKeys(["material", "thickness", "bendRule", "k", "ownBend"]);
+        string? material = block.Find("material") is { } text ? measures.Text(text, "sheet.material") : null;
+        double thickness = block.Find("thickness") is { } t ? measures.Length(t, "sheet.thickness", Allowed.NotNegative) : 0;
+        if (thickness > ThickestSheet)
+        {
+            job.Faults.Add("sheet-too-thick", "sheet.thickness", block.Find("thickness")!.Place,
+                string.Create(CultureInfo.InvariantCulture, $"A sheet {measures.Show(thickness)} thick is plate: the limit is {measures.Show(ThickestSheet)}."),
+                "Check the decimal point and the unit of the thickness.");
+        }
+        return new SheetStock(string.IsNullOrWhiteSpace(material) ? Unnamed : material.Trim(), thickness) { Bending = Bending(block) };
+    }
+
+    private BendSetup Bending(JobBlock block)
+    {
+        BendRule rule = measures.Choice(block, "bendRule", BendRule.KFactor, ("k-factor", BendRule.KFactor), ("din-6935", BendRule.Din6935), ("per-degree", BendRule.PerDegree));
+        double? k = block.Find("k") is null ? null : measures.Number(block, "k", 0.4, 0, 0.5, "a K-factor above 0 and up to 0.5", "Write a number such as 0.42: how far in the fibre lies that keeps its length, as a share of the thickness.");
+        if (k <= 0) block.Faults.Add("number-range", block.PathOf("k"), block.Find("k")!.Place, "A K-factor of 0 would have the inside face keep its length.", "Write a number such as 0.42.");
+        return new BendSetup(rule, k, Own(block));
+    }
+
+    private OwnBend? Own(JobBlock sheet)
+    {
+        const string example = "{ \"radius\": 1, \"angle\": 90, \"deduction\": 1.7 }";
+        if (sheet.Find("ownBend") is not { } tree || JobBlock.Of(tree, sheet.PathOf("ownBend"), sheet.Faults, example) is not { } block) return null;
+        block.CheckKeys(["radius", "angle", "deduction"]);
+        double radius = block.Need("radius", "Give the inside radius of the bend.") is { } r ? measures.Length(r, block.PathOf("radius"), Allowed.NotNegative) : double.NaN;
+        double deduction = block.Need("deduction", "Give what both outside lengths together came out longer than the scrap was.") is { } d ? measures.Length(d, block.PathOf("deduction")) : double.NaN;
+        return new OwnBend(radius, measures.BendAngle(block, "angle", "Give the angle in degrees that the sheet was bent through: 90 for a square bend."), deduction);
+    }
+}
