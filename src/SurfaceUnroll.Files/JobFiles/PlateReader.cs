@@ -24,7 +24,8 @@ internal sealed class PlateReader(Measures measures, CurveNames curves)
     public BentSpec? Bent(JobBlock panel)
     {
         if (JobBlock.Of(panel.Find("bent")!, panel.PathOf("bent"), _faults, BentExample) is not { } block) return null;
-        block.CheckKeys(["plan", "width", "side", "sideFit", "radius", "at"]);
+        bool points = block.Find("side") is null or JsonList;
+        block.CheckKeys(["plan", "width", "side", "radius", "at", .. points ? new[] { "sideFit" } : []], key => key == "sideFit" ? "\"sideFit\" says how the points of a side are joined, and here are none." : null);
         double? width = block.Find("width") is { } w ? measures.Length(w, block.PathOf("width"), Allowed.Positive) : null;
         ImmutableArray<PlanCurve> plan = [];
         if (width is not null && block.Find("plan") is { } both)

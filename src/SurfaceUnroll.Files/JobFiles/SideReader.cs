@@ -24,8 +24,6 @@ internal sealed class SideReader(Measures measures, CurveNames curves)
     public SideProfile Read(JobBlock bent, JsonTree side)
     {
         string path = bent.PathOf("side");
-        if (side is not JsonList && bent.Find("sideFit") is { } fit)
-            _faults.Add("key-misplaced", bent.PathOf("sideFit"), fit.Place, "\"sideFit\" says how the points of a side are joined, and here are none.", "Take \"sideFit\" out.");
         switch (side)
         {
             case JsonText name:

@@ -8,7 +8,7 @@ internal static class BrokenJobs
 
     /// <summary>Name, text with the mark, code, path.</summary>
     public static IEnumerable<(string Name, string Text, string Code, string Path)> All =>
-        [.. WholeFile, .. Heads, .. Points, .. Kinds, .. Runs, .. Placements, .. SideViews, .. PanelFaults, .. BrokenPanels.All, .. Papers];
+        [.. WholeFile, .. Heads, .. Points, .. Kinds, .. Runs, .. Placements, .. SideViews, .. PanelFaults, .. BrokenPanels.All, .. BrokenPlates.All, .. BrokenJoints.All, .. Papers];
 
     private static (string, string, string, string)[] WholeFile =>
     [
@@ -149,8 +149,6 @@ internal static class BrokenJobs
         ("panel of no kind", Job(panels: "[¶{ \"name\": \"cover\" }]"), "panel-no-kind", "panels[0]"),
         ("panel kind misspelt", Job(panels: "[{ \"name\": \"cover\", ¶\"lofted\": [\"front\", \"rear\"] }]"), "key-unknown", "panels[0].lofted"),
         ("panel of two kinds", Job(panels: "[{ \"name\": \"cover\", \"loft\": [\"front\", \"rear\"], ¶\"flat\": \"front\" }]"), "panel-two-kinds", "panels[0].flat"),
-        ("flat plate", Job(panels: "[{ \"name\": \"cover\", \"flat\": ¶\"front\" }]"), "panel-kind-not-yet", "panels[0].flat"),
-        ("bent plate", Job(panels: "[{ \"name\": \"cover\", \"bent\": ¶{} }]"), "panel-kind-not-yet", "panels[0].bent"),
         ("loft empty", Loft("¶[]"), "loft-empty", "panels[0].loft"),
         ("loft of one curve", Loft("¶[\"front\"]"), "loft-one-curve", "panels[0].loft"),
         ("same curve twice in a loft of three", Loft("[\"front\", \"rear\", ¶\"front\"]"), "loft-same-curve", "panels[0].loft[2]"),

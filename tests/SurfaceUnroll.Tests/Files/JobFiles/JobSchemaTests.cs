@@ -13,7 +13,8 @@ public class JobSchemaTests
     private static readonly string[] BeyondSchema =
     [
         "key-twice", "length-unreadable", "number-too-large", "sheet-too-thick", "curve-points-repeat", "curve-not-on-centreline", "curve-side-range",
-        "curve-absent", "panel-name", "panel-name-twice", "paper-margin", "paper-overlap",
+        "curve-absent", "panel-name", "panel-name-twice", "paper-margin", "paper-overlap", "curve-no-side", "side-end-bend", "slot-size", "corner-radius", "opening-name-twice",
+        "panel-absent", "trim-by-itself", "joint-on", "joint-name-twice",
     ];
 
     public static TheoryData<string> Good => [.. Fixtures.Good];
