@@ -28,7 +28,7 @@ internal static class Developing
             return fault.OfTheMachine ? ExitStatus.Failed : ExitStatus.CannotUse;
         }
         DevelopmentText.Write(screen, path, development, reading!);
-        DevelopmentText.WriteFiles(screen, target, files);
+        DevelopmentText.WriteFiles(screen, target, files, development);
         return DevelopmentText.Status(development, strict);
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Spectre.Console;
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Output;
 using SurfaceUnroll.Files.Report;
@@ -19,7 +20,7 @@ internal static class DevelopmentText
     public static int Status(Development development, bool strict) =>
         strict && development.Panels.Any(p => p.Verdict == Verdict.PastTheLimit) ? ExitStatus.PastTheLimit : ExitStatus.Done;
 
-    /// <summary>Verdict and table of every panel, then the notices.</summary>
+    /// <summary>Verdict and table of every panel, then the joints and the notices.</summary>
     public static void Write(Screen screen, string path, Development development, JobReading reading)
     {
         screen.Out.WriteLine(development.Job.Name);
@@ -27,6 +28,13 @@ internal static class DevelopmentText
         {
             if (screen.Rich) WriteRich(screen, panel, development.Job);
             else WritePlain(screen.Out, panel, development.Job);
+        }
+        foreach (JointFit joint in development.Joints)
+        {
+            string heading = JointWords.Heading(joint, development.Job.Units);
+            (string, string)[] rows = [.. JointWords.Rows(joint, JointWords.Marks(joint, development.Panels), development.Job.Units)];
+            if (screen.Rich) WriteTable(screen, heading, joint.Fits ? "" : "does not fit", "red", rows);
+            else WriteRows(screen.Out, heading, rows);
         }
         foreach (Notice notice in development.Notices)
         {
@@ -37,19 +45,22 @@ internal static class DevelopmentText
     }
 
     /// <summary>Files that were written, and the cautions.</summary>
-    public static void WriteFiles(Screen screen, string folder, ImmutableArray<OutputFile> files)
+    public static void WriteFiles(Screen screen, string folder, ImmutableArray<OutputFile> files, Development development)
     {
         screen.Out.WriteLine();
         screen.Out.WriteLine($"Written to {folder}: {string.Join(", ", files.Select(f => f.Name))}");
         screen.Out.WriteLine(Cautions);
+        foreach (string caution in ShopCautions.Of(development)) screen.Out.WriteLine(caution);
     }
 
-    private static void WritePlain(TextWriter to, PanelDevelopment panel, Job job)
+    private static void WritePlain(TextWriter to, PanelDevelopment panel, Job job) =>
+        WriteRows(to, $"{panel.Spec.Name}: {ReportJson.Words(panel.Verdict)}", [.. PanelRows.Of(panel, job.Units)]);
+
+    private static void WriteRows(TextWriter to, string heading, (string Label, string Value)[] rows)
     {
-        (string Label, string Value)[] rows = [.. PanelRows.Of(panel, job.Units)];
         int width = rows.Max(r => r.Label.Length);
         to.WriteLine();
-        to.WriteLine($"{panel.Spec.Name}: {ReportJson.Words(panel.Verdict)}");
+        to.WriteLine(heading);
         foreach ((string label, string value) in rows)
         {
             to.WriteLine($"  {label.PadRight(width)}  {value}");
@@ -59,10 +70,15 @@ internal static class DevelopmentText
     private static void WriteRich(Screen screen, PanelDevelopment panel, Job job)
     {
         string colour = panel.Verdict switch { Verdict.BendsOnly => "green", Verdict.NeedsStretching => "yellow", _ => "red" };
+        WriteTable(screen, panel.Spec.Name, ReportJson.Words(panel.Verdict), colour, PanelRows.Of(panel, job.Units));
+    }
+
+    private static void WriteTable(Screen screen, string heading, string verdict, string colour, IEnumerable<(string Label, string Value)> rows)
+    {
         var table = new Table { Border = TableBorder.Rounded };
-        table.AddColumn(new TableColumn($"[bold]{Markup.Escape(panel.Spec.Name)}[/]"));
-        table.AddColumn(new TableColumn($"[{colour}]{ReportJson.Words(panel.Verdict)}[/]"));
-        foreach ((string label, string value) in PanelRows.Of(panel, job.Units))
+        table.AddColumn(new TableColumn($"[bold]{Markup.Escape(heading)}[/]"));
+        table.AddColumn(new TableColumn($"[{colour}]{verdict}[/]"));
+        foreach ((string label, string value) in rows)
         {
             table.AddRow(Markup.Escape(label), Markup.Escape(value));
         }

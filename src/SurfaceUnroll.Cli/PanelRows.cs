@@ -1,4 +1,5 @@
 using System.Globalization;
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
@@ -13,7 +14,7 @@ internal static class PanelRows
 
     private const double NoLength = 1e-6;
 
-    /// <summary>The rows from the verdict's reasons to the count of element lines.</summary>
+    /// <summary>The rows from the verdict's reasons to the bends, which come last since they are made last.</summary>
     public static IEnumerable<(string Label, string Value)> Of(PanelDevelopment panel, LengthUnit units)
     {
         if (panel.Spec.Loft.Length == 2) yield return ("Twist of the sheet", Twist(panel.Twist));
@@ -44,9 +45,17 @@ internal static class PanelRows
                 ? "" : $" (formed {ShopLength.Print(edge.FormedLength, units)})";
             yield return ($"Edge, {edge.Name}", ShopLength.Print(edge.FlatLength, units) + formed);
         }
-        if (panel.Elements.IsEmpty) yield break;
-        int drawn = panel.Elements.Count(e => e.Number > 0);
-        yield return ("Element lines", drawn == 0 ? "none drawn" : $"{drawn}, numbered from the left");
+        if (!panel.Elements.IsEmpty)
+        {
+            int drawn = panel.Elements.Count(e => e.Number > 0);
+            string from = panel.Spec.Kind == "bent" ? "front" : "left";
+            yield return ("Element lines", drawn == 0 ? "none drawn" : $"{drawn}, numbered from the {from}");
+        }
+        foreach (OpeningGroup group in OpeningGroup.Of(panel.Openings))
+            yield return ($"{(group.Count > 1 ? "Openings" : "Opening")}, {group.Name}", group.Size);
+        foreach (EdgeAllowance allowance in panel.Allowances) yield return ($"Allowance, {allowance.Edge}", JointWords.Allowance(allowance, units));
+        foreach (BendLine bend in panel.Bends)
+            yield return ($"Bend {BendWords.Label(bend)}{(bend.Lip is null ? "" : $", lip {bend.Lip}")}", BendWords.Setting(bend, units));
     }
 
     private static string Twist(TwistSummary twist) => $"largest {Degrees(twist.Max)}, mean {Degrees(twist.Mean)}";

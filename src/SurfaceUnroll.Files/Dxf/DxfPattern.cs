@@ -3,7 +3,7 @@ using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Files.Dxf;
 
-/// <summary>Writes a drawing as DXF R2000 (AC1015) in mm: layers CUT, ELEMENT, MARK, NOTE and CONTOUR, the cut line one closed LWPOLYLINE.</summary>
+/// <summary>Writes a drawing as DXF R2000 (AC1015) in mm: layers CUT, ELEMENT, MARK, NOTE and CONTOUR, and BEND and NET where there are bends and allowances; every cut line one closed LWPOLYLINE.</summary>
 /// <remarks>Only what the format asks for and nothing that depends on time or machine: the same drawing gives the same bytes.</remarks>
 public static class DxfPattern
 {
@@ -14,7 +14,7 @@ public static class DxfPattern
         var tags = new DxfTags();
         WriteHeader(tags, drawing);
         tags.Add(0, "SECTION").Add(2, "CLASSES").Add(0, "ENDSEC");
-        DxfTables.Write(tags, drawing.Bounds);
+        DxfTables.Write(tags, drawing);
         WriteBlocks(tags);
         DxfEntities.Write(tags, drawing);
         DxfObjects.Write(tags, drawing.Bounds);

@@ -1,3 +1,4 @@
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Files.Dxf;
@@ -5,12 +6,12 @@ namespace SurfaceUnroll.Files.Dxf;
 /// <summary>The TABLES section: the nine tables that AC1015 asks for.</summary>
 internal static class DxfTables
 {
-    public static void Write(DxfTags tags, Box bounds)
+    public static void Write(DxfTags tags, Drawing drawing)
     {
         tags.Add(0, "SECTION").Add(2, "TABLES");
-        WriteViewport(tags, bounds);
-        WriteLinetypes(tags);
-        WriteLayers(tags);
+        WriteViewport(tags, drawing.Bounds);
+        WriteLinetypes(tags, DxfLayer.Has(drawing, Role.Net));
+        WriteLayers(tags, DxfLayer.In(drawing));
         WriteTextStyle(tags);
         Begin(tags, "VIEW", DxfHandle.ViewTable, 0).Add(0, "ENDTAB");
         Begin(tags, "UCS", DxfHandle.UcsTable, 0).Add(0, "ENDTAB");
@@ -40,9 +41,9 @@ internal static class DxfTables
             .Add(0, "ENDTAB");
     }
 
-    private static void WriteLinetypes(DxfTags tags)
+    private static void WriteLinetypes(DxfTags tags, bool net)
     {
-        Begin(tags, "LTYPE", DxfHandle.LinetypeTable, 6);
+        Begin(tags, "LTYPE", DxfHandle.LinetypeTable, net ? 7 : 6);
         WriteLinetype(tags, DxfHandle.ByBlock, "BYBLOCK", "");
         WriteLinetype(tags, DxfHandle.ByLayer, "BYLAYER", "");
         WriteLinetype(tags, DxfHandle.Continuous, DxfLayer.Continuous, "Solid");
@@ -50,6 +51,7 @@ internal static class DxfTables
         WriteLinetype(tags, DxfHandle.Chain, DxfLayer.Chain, "Narrow chain ____ _ ____ _", 8, -1.5, 1, -1.5);
         WriteLinetype(tags, DxfHandle.Centre, DxfLayer.CentreLine, "Long-dashed dotted ________ _ ________ _", 16, -2, 1, -2);
         WriteLinetype(tags, DxfHandle.Dashed, DxfLayer.Dashed, "Dashed __ __ __", 2.2, -0.6);
+        if (net) WriteLinetype(tags, DxfHandle.DoubleChain, DxfLayer.DoubleChain, "Long-dashed double-dotted ____ _ _ ____ _ _", 8.4, -1.05, 0.7, -1.05, 0.7, -1.05);
         tags.Add(0, "ENDTAB");
     }
 
@@ -68,12 +70,12 @@ internal static class DxfTables
         }
     }
 
-    private static void WriteLayers(DxfTags tags)
+    private static void WriteLayers(DxfTags tags, IReadOnlyList<DxfLayer> layers)
     {
-        Begin(tags, "LAYER", DxfHandle.LayerTable, DxfLayer.All.Count + 1);
+        Begin(tags, "LAYER", DxfHandle.LayerTable, layers.Count + 1);
         WriteLayer(tags, DxfHandle.LayerZero, new DxfLayer("0", 7, DxfLayer.Continuous, 25));
         int handle = DxfHandle.FirstLayer;
-        foreach (DxfLayer layer in DxfLayer.All)
+        foreach (DxfLayer layer in layers)
         {
             WriteLayer(tags, handle++, layer);
         }

@@ -16,14 +16,15 @@ public static class PatternFiles
 {
     /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then <c>report.json</c>.</summary>
     public static ImmutableArray<OutputFile> Of(Development development) =>
-        [.. development.Panels.SelectMany(p => OfPanel(p, development.Job)), new OutputFile("report.json", ReportJson.Write(development))];
+        [.. development.Panels.SelectMany(p => OfPanel(p, development)), new OutputFile("report.json", ReportJson.Write(development))];
 
-    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Job job)
+    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Development development)
     {
+        Job job = development.Job;
         string name = panel.Spec.FileName;
         Drawing drawing = PatternDrawing.Of(panel, job);
         Page? strain = PatternPages.StrainSheet(panel, job);
-        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing, strain));
+        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing, strain, development.Joints));
         yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
         yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));

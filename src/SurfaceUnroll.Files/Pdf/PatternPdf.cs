@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
@@ -8,9 +9,10 @@ namespace SurfaceUnroll.Files.Pdf;
 public static class PatternPdf
 {
     /// <summary>The PDF of one panel.</summary>
-    public static byte[] Write(PanelDevelopment panel, Job job) => Write(panel, job, PatternDrawing.Of(panel, job), PatternPages.StrainSheet(panel, job));
+    public static byte[] Write(PanelDevelopment panel, Job job) =>
+        Write(panel, job, PatternDrawing.Of(panel, job), PatternPages.StrainSheet(panel, job), []);
 
-    /// <summary>The PDF of one panel whose drawing and strain page are at hand.</summary>
-    public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing, Page? strain) =>
-        PdfPages.Write(PatternPages.Of(panel, job, drawing, strain), drawing.Title);
+    /// <summary>The PDF of one panel whose drawing and strain page are at hand, with what the job's joints ask of it.</summary>
+    public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing, Page? strain, ImmutableArray<JointFit> joints) =>
+        PdfPages.Write(PatternPages.Of(panel, job, drawing, strain, joints), drawing.Title);
 }

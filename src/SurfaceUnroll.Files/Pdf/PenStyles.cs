@@ -24,6 +24,8 @@ internal static class PenStyles
     private static readonly PenStyle Fine = new(FineWidth, []);
     private static readonly PenStyle Chain = new(NarrowWidth, [Dash, Gap, Dot, Gap]);
     private static readonly PenStyle FineDashed = new(FineWidth, [12 * FineWidth, 3 * FineWidth]);
+    private static readonly PenStyle NarrowDashed = new(NarrowWidth, [Dash, Gap]);
+    private static readonly PenStyle DoubleChain = new(NarrowWidth, [LongDash, Gap, Dot, Gap, Dot, Gap]);
     private static readonly PenStyle LongChain = new(NarrowWidth, [LongDash, Gap, Dot, Gap]);
 
     /// <summary>Style of a pen.</summary>
@@ -35,6 +37,8 @@ internal static class PenStyles
         Pen.Chain => Chain,
         Pen.LongChain => LongChain,
         Pen.FineDashed => FineDashed,
+        Pen.NarrowDashed => NarrowDashed,
+        Pen.DoubleChain => DoubleChain,
         _ => throw new ArgumentOutOfRangeException(nameof(pen), pen, "There is no such pen."),
     };
 }

@@ -37,11 +37,18 @@ internal sealed class FormedPicture
     public static ImmutableArray<Shape> Of(PanelDevelopment panel, Camera camera)
     {
         var picture = new FormedPicture(panel, camera);
-        if (panel.Elements.IsEmpty) picture.AddTriangles(panel.Mesh);
+        if (panel.Elements.IsEmpty)
+        {
+            ImmutableArray<(int From, int To, int Third)> border = SheetPicture.Border(panel.Mesh);
+            picture.AddTriangles(panel.Mesh, border);
+            // Where the triangles leave the openings out, one looks through them.
+            if (SheetPicture.Loops(border) == 1) picture.AddOpenings(panel.Openings);
+        }
         else
         {
             picture.AddFacets();
             picture.AddLines();
+            picture.AddOpenings(panel.Openings);
         }
         return [.. picture._shapes.OrderBy(s => s.Nearness).Select(s => s.Shape)];
     }
@@ -70,15 +77,35 @@ internal sealed class FormedPicture
         }
     }
 
-    // A sheet without lines: its own triangles, thinned to none where there are very many.
-    private void AddTriangles(SheetMesh mesh)
+    // A sheet without lines: its own triangles, and its rim in ink.
+    private void AddTriangles(SheetMesh mesh, ImmutableArray<(int From, int To, int Third)> border)
     {
         foreach ((int a, int b, int c) in mesh.Faces)
         {
             Vec3 p = mesh.Formed[a], q = mesh.Formed[b], r = mesh.Formed[c];
             Add([p, q, r], Palette.Facet((q - p).Cross(r - p).Unit, _camera), 0, 0);
         }
+        // Lifted like the lines of a ruled sheet, by half the depth of the triangle that it borders.
+        foreach ((int from, int to, int third) in border)
+            Add([mesh.Formed[from], mesh.Formed[to]], Palette.Ink, 1.6, 0.5 * Depth([mesh.Formed[from], mesh.Formed[to], mesh.Formed[third]]));
     }
+
+    // Filled with the colour of the paper over the facets that it lies on; what is nearer to the eye by more than their depth still hides it.
+    private void AddOpenings(ImmutableArray<BlankOpening> openings)
+    {
+        if (openings.IsEmpty) return;
+        double facet = _lines.IsEmpty ? 0 : Enumerable.Range(0, _lines.Length).SelectMany(i => Enumerable.Range(0, _pieces).Select(k => FacetDepth(i, k))).Max();
+        foreach (BlankOpening opening in openings.Where(o => o.Formed.Length > 2))
+        {
+            Vec3[] rim = [.. opening.Formed];
+            double lift = 0.5 * (Depth(rim) + facet);
+            Add(rim, Palette.Paper, 0, lift);
+            // The fill stands before the line: things at one depth keep their order.
+            Add([.. rim, rim[0]], Palette.Ink, 1, lift + rim.Sum(_camera.Nearness) / rim.Length - rim.Append(rim[0]).Sum(_camera.Nearness) / (rim.Length + 1));
+        }
+    }
+
+    private double Depth(Vec3[] places) => places.Max(_camera.Nearness) - places.Min(_camera.Nearness);
 
     private void AddLines()
     {

@@ -62,9 +62,13 @@ public static class PreviewSvg
         ElementLine middle = panel.Elements[panel.Elements.Length / 2];
         Vec2 front = frame.Place(camera.Project(middle.FormedFront)), rear = frame.Place(camera.Project(middle.FormedRear));
         Vec2 away = (front - rear).Unit;
-        canvas.Text(front + 16 * away + new Vec2(0, 4), "front", 13, Palette.Ink, Facing(away));
-        canvas.Text(rear - 16 * away + new Vec2(0, 4), "rear", 13, Palette.Ink, Facing(-away));
+        (string near, string far) = EndNames(panel);
+        canvas.Text(front + 16 * away + new Vec2(0, 4), near, 13, Palette.Ink, Facing(away));
+        canvas.Text(rear - 16 * away + new Vec2(0, 4), far, 13, Palette.Ink, Facing(-away));
     }
+
+    // The lines of a bent plate run from its left side to its right.
+    private static (string First, string Last) EndNames(PanelDevelopment panel) => panel.Spec.Kind == "bent" ? ("left", "right") : ("front", "rear");
 
     private static string Facing(Vec2 direction) => direction.X switch { > 0.4 => "start", < -0.4 => "end", _ => "middle" };
 
@@ -77,13 +81,29 @@ public static class PreviewSvg
             ElementLine line = panel.Elements[i];
             if (line.Number > 0) canvas.Line([.. line.Path.Select(frame.Place)], Palette.Element, 0.8, "7 2 1.5 2");
         }
+        DrawFittings(canvas, panel, frame);
         canvas.End();
         if (panel.Elements.IsEmpty) return;
         NumberLines(canvas, panel, frame);
         ElementLine middle = panel.Elements[panel.Elements.Length / 2];
+        (string first, string last) = EndNames(panel);
         Vec2 top = frame.Place(middle.Front), bottom = frame.Place(middle.Rear);
-        canvas.Text(Vec2.Lerp(top, bottom, 0.1) + new Vec2(0, 4), "front", 13, Palette.Ink, "middle");
-        canvas.Text(Vec2.Lerp(top, bottom, 0.9) + new Vec2(0, 4), "rear", 13, Palette.Ink, "middle");
+        canvas.Text(Vec2.Lerp(top, bottom, 0.1) + new Vec2(0, 4), first, 13, Palette.Ink, "middle");
+        canvas.Text(Vec2.Lerp(top, bottom, 0.9) + new Vec2(0, 4), last, 13, Palette.Ink, "middle");
+    }
+
+    // Holes, bends and match marks.
+    private static void DrawFittings(PreviewCanvas canvas, PanelDevelopment panel, PictureFrame frame)
+    {
+        const double tick = 6;
+        foreach (ImmutableArray<Vec2> loop in panel.Openings.Select(o => o.Cut).Concat(panel.InnerCuts))
+            canvas.Outline([.. loop.Select(frame.Place)], Palette.Paper, Palette.Cut, 1.2);
+        foreach (BendLine bend in panel.Bends.Where(b => b.Centre.Length > 1)) canvas.Line([.. bend.Centre.Select(frame.Place)], Palette.Ink, 1, "5 2.5");
+        foreach (MatchMark mark in panel.Marks)
+        {
+            Vec2 at = frame.Place(mark.Flat);
+            canvas.Line([at, at + tick * new Vec2(mark.Inward.X, -mark.Inward.Y)], Palette.Ink, 1);
+        }
     }
 
     // Numbers stand off the front edge; where they would run into each other some are left out.
@@ -96,9 +116,9 @@ public static class PreviewSvg
             ElementLine line = panel.Elements[i];
             if (line.Number == 0) continue;
             Vec2 before = panel.Elements[Math.Max(0, i - 1)].Front, after = panel.Elements[Math.Min(panel.Elements.Length - 1, i + 1)].Front;
-            // Square to the front edge; at the tip of a fan, where that is one point, along the line.
+            // Square to the front edge; off the end of a line that runs across; at the tip of a fan, where that is one point, along the line.
             Vec2 away = (after - before).Left.Unit;
-            if (away == Vec2.Zero) away = (line.Front - line.Rear).Unit;
+            if (away == Vec2.Zero || panel.Spec.Kind == "bent") away = (line.Front - line.Rear).Unit;
             Vec2 place = frame.Place(line.Front) + offset * new Vec2(away.X, -away.Y);
             if ((place - last).Length < spacing) continue;
             canvas.Text(place + new Vec2(0, 3), $"{line.Number}", 9, Palette.Faint, "middle");

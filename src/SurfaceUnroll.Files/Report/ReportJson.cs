@@ -29,6 +29,7 @@ public static class ReportJson
                 WritePanel(json, panel);
             }
             json.WriteEndArray();
+            JointReport.Write(json, development);
             WriteNotices(json, development);
             WriteTimings(json, development);
             json.WriteEndObject();
@@ -49,7 +50,7 @@ public static class ReportJson
     {
         json.WriteStartObject();
         json.WriteString("name", panel.Spec.Name);
-        json.WriteString("kind", panel.Spec.Mesh is null ? "loft" : "mesh");
+        json.WriteString("kind", panel.Spec.Kind);
         if (panel.Piece is { } piece)
         {
             json.WriteStartObject("piece");
@@ -74,6 +75,7 @@ public static class ReportJson
         WriteEdges(json, panel);
         WriteElements(json, panel);
         WritePoints(json, "cut", panel.Cut);
+        FittingReport.Write(json, panel);
         json.WriteEndObject();
     }
 
@@ -177,7 +179,7 @@ public static class ReportJson
         _ => "error",
     };
 
-    private static void WritePoints(Utf8JsonWriter json, string name, IEnumerable<Vec2> points)
+    internal static void WritePoints(Utf8JsonWriter json, string name, IEnumerable<Vec2> points)
     {
         json.WriteStartArray(name);
         foreach (Vec2 p in points)
@@ -195,7 +197,10 @@ public static class ReportJson
         json.WriteRawValue(text.ToString(), skipInputValidation: true);
     }
 
+    internal static void WritePoint(Utf8JsonWriter json, Vec3 p) =>
+        json.WriteRawValue($"[{PlainNumber.Mm(p.X)}, {PlainNumber.Mm(p.Y)}, {PlainNumber.Mm(p.Z)}]", skipInputValidation: true);
+
     internal static double Mm(double value) => PlainNumber.Rounded(value, PlainNumber.LengthDecimals);
 
-    private static double Degrees(double radians) => PlainNumber.Rounded(radians * 180 / Math.PI, AngleDecimals);
+    internal static double Degrees(double radians) => PlainNumber.Rounded(radians * 180 / Math.PI, AngleDecimals);
 }

@@ -11,7 +11,7 @@ public static class SvgPattern
     // Room around the cut line for its own width, and for words that stand at the edge.
     private const double Margin = 5;
 
-    private static readonly Role[] DrawingOrder = [Role.Contour, Role.Note, Role.Centre, Role.Element, Role.Mark, Role.Cut];
+    private static readonly Role[] DrawingOrder = [Role.Contour, Role.Note, Role.Centre, Role.Net, Role.Element, Role.Bend, Role.Mark, Role.Cut];
 
     /// <summary>The file.</summary>
     /// <returns>UTF-8, lines ended by a line feed.</returns>
@@ -44,7 +44,7 @@ public static class SvgPattern
         foreach (Stroke stroke in strokes)
         {
             svg.Append("    <path d=\"").Append(SvgText.Path(stroke.Points, stroke.Closed, PlainNumber.Mm))
-                .Append(stroke.Dashed ? "\" stroke-dasharray=\"2.2 0.6\"/>\n" : "\"/>\n");
+                .Append(stroke.Dashed ? $"\" stroke-dasharray=\"{Dashes(role)}\"/>\n" : "\"/>\n");
         }
         foreach (Lettering lettering in letterings)
         {
@@ -60,9 +60,13 @@ public static class SvgPattern
         Role.Element => ("element", "stroke=\"#1f5fa8\" stroke-width=\"0.35\" stroke-dasharray=\"8 1.5 1 1.5\""),
         Role.Centre => ("centre", "stroke=\"#8a5a00\" stroke-width=\"0.35\" stroke-dasharray=\"16 2 1 2\""),
         Role.Contour => ("contour", "stroke=\"#6a4c93\" stroke-width=\"0.18\""),
+        Role.Net => ("net", "stroke=\"#4a6fa5\" stroke-width=\"0.35\" stroke-dasharray=\"8.4 1.05 0.7 1.05 0.7 1.05\""),
+        Role.Bend => ("bend", "stroke=\"#1b7a3d\" stroke-width=\"0.35\""),
         Role.Mark => ("mark", "stroke=\"#b3261e\" stroke-width=\"0.35\""),
         _ => ("note", "stroke=\"#555555\" stroke-width=\"0.25\""),
     };
+
+    private static string Dashes(Role role) => role == Role.Bend ? "4.2 1.05" : "2.2 0.6";
 
     private static void AppendText(StringBuilder svg, Lettering text)
     {

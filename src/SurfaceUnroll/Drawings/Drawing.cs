@@ -23,6 +23,12 @@ public enum Role
 
     /// <summary>Line of equal stretch (continuous) or of equal shrink (dashed), fine: for the eye, never cut.</summary>
     Contour,
+
+    /// <summary>Sharp bend: its middle, where the tool strikes, continuous; the lines between which the metal bends, dashed. Never cut (ISO 128-2: bending lines are narrow continuous).</summary>
+    Bend,
+
+    /// <summary>Finished edge where metal is left on beyond it: narrow long-dashed double-dotted (ISO 128-2: an outline that is to be). Never cut.</summary>
+    Net,
 }
 
 /// <summary>A polyline with a meaning.</summary>
@@ -31,7 +37,7 @@ public enum Role
 /// <param name="Closed">The last point joins the first.</param>
 public sealed record Stroke(Role Role, ImmutableArray<Vec2> Points, bool Closed = false)
 {
-    /// <summary>Drawn dashed where its role has both: a contour of shrink.</summary>
+    /// <summary>Drawn dashed where its role has both: a contour of shrink, the beginning and the end of a bend.</summary>
     public bool Dashed { get; init; }
 }
 

@@ -40,6 +40,12 @@ public enum Pen
 
     /// <summary>Fine dashed, 0.18 mm: lines of equal shrink.</summary>
     FineDashed,
+
+    /// <summary>Narrow dashed, 0.35 mm: where a bend begins and ends.</summary>
+    NarrowDashed,
+
+    /// <summary>Narrow long-dashed double-dotted, 0.35 mm: finished edges under an allowance.</summary>
+    DoubleChain,
 }
 
 /// <summary>A polyline on a page.</summary>

@@ -34,6 +34,18 @@ internal sealed class TextColumn(double width)
         Height += Gap * height;
     }
 
+    /// <summary>A name and, from the indent on, what there is to say of it; below the name where that is too long to stand before it.</summary>
+    public void AddNamed(string name, string value, double height, double indent)
+    {
+        if (PageTextWidth.Of(name, height) <= indent - 0.3 * height) Add(value, height, name, indent);
+        else
+        {
+            lines.Add(new PageText(PageTextWidth.Fit(name, height, width), new Vec2(0, -Height - height), height));
+            Height += Leading * height;
+            Add(value, height, "", indent);
+        }
+    }
+
     /// <summary>The lines, the column's upper left corner standing at a place of the page.</summary>
     public IEnumerable<PageText> At(Vec2 corner) => lines.Select(line => line with { At = corner + line.At });
 

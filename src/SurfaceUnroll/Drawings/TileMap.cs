@@ -44,6 +44,17 @@ internal sealed class TileMap
         return [.. map.Grid(), map.Outline(outline, Pen.Narrow), .. map.Labels()];
     }
 
+    /// <summary>Openings and bends on the large map.</summary>
+    public static IEnumerable<PagePart> Inner(TilePlan plan, Drawing drawing, Box room)
+    {
+        var map = new TileMap(plan, room);
+        return
+        [
+            .. drawing.Strokes.Where(s => s.Role == Role.Cut && s.Closed).Skip(1).Select(s => map.Outline(s.Points, Pen.Fine)),
+            .. drawing.Strokes.Where(s => s.Role == Role.Bend && !s.Dashed).Select(s => new PageLine(Pen.FineDashed, [.. s.Points.Select(map.Place)])),
+        ];
+    }
+
     /// <summary>Where a place of the drawing lies on the labelled map, on the page.</summary>
     public static Vec2 PlaceOf(TilePlan plan, Box room, Vec2 p) => new TileMap(plan, room).Place(p);
 

@@ -68,6 +68,8 @@ internal static class TilePage
         Role.Cut => Pen.Wide,
         Role.Element => Pen.Chain,
         Role.Centre => Pen.LongChain,
+        Role.Bend => stroke.Dashed ? Pen.NarrowDashed : Pen.Narrow,
+        Role.Net => Pen.DoubleChain,
         Role.Contour => stroke.Dashed ? Pen.FineDashed : Pen.Fine,
         _ => Pen.Narrow,
     };
@@ -77,16 +79,16 @@ internal static class TilePage
     {
         foreach (Lettering text in drawing.Letterings)
         {
-            if (tile.Window.Contains(TextOutline.Of(text).Bounds.Centre)) yield return InFrame(text, tile, shift);
+            if (tile.Window.Contains(TextOutline.Of(text).Bounds.Centre)) yield return InFrame(text, tile, shift, halo: true);
         }
     }
 
     // The text at its place on the page, moved so far that all of it is inside the frame. White goes behind words that stand where the drawing has
     // room for them, and nowhere else: it must never hide the cut line.
-    private static PageText InFrame(Lettering text, Tile tile, Vec2 shift)
+    private static PageText InFrame(Lettering text, Tile tile, Vec2 shift, bool halo = false)
     {
         Vec2 move = Into(tile.Window.Grow(-0.5), TextOutline.Of(text).Bounds);
-        return new PageText(text.Text, text.At + shift + move, text.Height, text.Angle, text.Anchor, Halo: text.Role != Role.Mark && move == Vec2.Zero);
+        return new PageText(text.Text, text.At + shift + move, text.Height, text.Angle, text.Anchor, Halo: halo && move == Vec2.Zero);
     }
 
     private static Vec2 Into(Box window, Box box) => new(

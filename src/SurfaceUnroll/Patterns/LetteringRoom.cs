@@ -21,6 +21,33 @@ internal sealed class LetteringRoom(CutOutline outline)
     /// <summary>Keeps a place free of texts.</summary>
     public void Reserve(TextOutline place) => taken.Add(place);
 
+    /// <summary>Keeps the texts to come off a line by the white behind them.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="height">Cap height of the texts, mm.</param>
+    public void Reserve(IReadOnlyList<Vec2> line, double height)
+    {
+        double half = HalfLine + WhiteRim * height;
+        for (int i = 0; i + 1 < line.Count; i++)
+        {
+            Vec2 side = half * (line[i + 1] - line[i]).Unit.Left;
+            Reserve(new TextOutline([line[i] - side, line[i + 1] - side, line[i + 1] + side, line[i] + side]));
+        }
+    }
+
+    /// <summary>Takes the first of some texts that lies within a hole and clear of every text taken before.</summary>
+    public bool TakeWithin(IEnumerable<Lettering> choices, CutOutline hole)
+    {
+        foreach (Lettering text in choices)
+        {
+            var place = TextOutline.Of(text);
+            if (Covers(place) || !hole.Holds(place, HalfLine + WhiteRim * text.Height)) continue;
+            taken.Add(place);
+            letterings.Add(text);
+            return true;
+        }
+        return false;
+    }
+
     /// <summary>True if something that was taken or reserved lies under a place.</summary>
     public bool Covers(TextOutline place) => taken.Exists(place.Overlaps);
 

@@ -8,7 +8,7 @@ using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Patterns;
 
-/// <summary>The pages of a pattern: the assembly plan, then the tiles at true scale.</summary>
+/// <summary>The pages of a pattern: the assembly plan, the tiles at true scale, then stretch and shrink, bends and joints where there is more to say of them.</summary>
 public static class PatternPages
 {
     // A far mark and its ring stay this clear of the cut line and of words, mm.
@@ -18,24 +18,33 @@ public static class PatternPages
     private static readonly ImmutableArray<double> TapeMarkShares = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
     /// <summary>All pages of one panel.</summary>
-    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job), StrainSheet(panel, job));
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job), StrainSheet(panel, job), []);
 
     /// <summary>All pages of one panel whose drawing and strain page are at hand.</summary>
     /// <param name="panel">The developed panel.</param>
     /// <param name="job">For names, material, units and paper.</param>
     /// <param name="drawing">What <see cref="PatternDrawing.Of"/> gives for both.</param>
     /// <param name="strain">What <see cref="StrainSheet"/> gives for both.</param>
-    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, Drawing drawing, Page? strain)
+    /// <param name="joints">All joints of the job.</param>
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, Drawing drawing, Page? strain, ImmutableArray<JointFit> joints)
     {
         TilePlan plan = TileLayout.Plan(drawing, job.Paper);
         var words = new TileWords(panel.Spec.Name, job.Name, PatternDrawing.SheetText(job));
         ImmutableArray<OverlapMark> marks = TapeMarks(panel, drawing, plan);
         Tile[] printed = [.. plan.Printed];
+        string tape = TapeText(marks, plan, job.Units);
+        ImmutableArray<JointFit> own = JointWords.Of(panel, joints);
+        ImmutableArray<(string, string)> facts = Facts(panel, job, plan), fitting = DrawingFacts.Of(panel, own, job.Units);
+        ImmutableArray<string> cautions = ShopCautions.Of(panel, own);
+        // On the first page, or where that has no room on pages of their own.
+        bool apart = fitting.Length + cautions.Length > 0 && !AssemblyPage.Holds(plan, tape, [.. facts, .. fitting], cautions, words);
+        ImmutableArray<(string, string)> first = apart ? [.. facts, DrawingFacts.Summary(panel, own)] : [.. facts, .. fitting];
         return
         [
-            AssemblyPage.Draw(drawing, plan, marks, TapeText(marks, plan, job.Units), Facts(panel, job, plan), words),
+            AssemblyPage.Draw(drawing, plan, marks, tape, first, apart ? [] : cautions, words),
             .. printed.Select((tile, i) => TilePage.Draw(drawing, plan, tile, (i + 2, printed.Length + 1), marks, words)),
             .. strain is null ? [] : new[] { strain },
+            .. apart ? FittingPages.Draw(plan, fitting, cautions, words) : [],
         ];
     }
 
@@ -55,17 +64,22 @@ public static class PatternPages
     private static ImmutableArray<OverlapMark> TapeMarks(PanelDevelopment panel, Drawing drawing, TilePlan plan)
     {
         if (plan.Printed.Count() < 2) return [];
-        var outline = new CutOutline(panel.Cut);
+        CutOutline outline = CutOutline.Of(panel);
         Box[] words = [.. drawing.Letterings.Select(text => TextOutline.Of(text).Bounds.Grow(TapeMarkRoom))];
         (Vec2 At, double Depth)[] places =
         [
-            .. panel.Elements.Where(e => e.Number > 0 && e.Length > 0)
-                .SelectMany(e => TapeMarkShares.Select(share => Vec2.Lerp(e.Front, e.Rear, share)))
-                .Where(p => plan.Printed.Any(t => t.Window.Grow(-6).Surrounds(p)) && !words.Any(w => w.Surrounds(p)))
+            .. TapePlaces(panel).Where(p => plan.Printed.Any(t => t.Window.Grow(-6).Surrounds(p)) && !words.Any(w => w.Surrounds(p)))
                 .Select(p => (p, outline.Depth(p))),
         ];
         ImmutableArray<OverlapMark> clear = Farthest([.. places.Where(p => p.Depth > TapeMarkRoom).Select(p => p.At)]);
         return clear.IsEmpty ? Farthest([.. places.Select(p => p.At)]) : clear;
+    }
+
+    // On element lines; all over a flat plate, which has none.
+    private static IEnumerable<Vec2> TapePlaces(PanelDevelopment panel)
+    {
+        if (panel.Spec.Kind == "flat") return DrawingPlaces.AllOver(panel);
+        return panel.Elements.Where(e => e.Number > 0 && e.Length > 0).SelectMany(e => TapeMarkShares.Select(share => Vec2.Lerp(e.Front, e.Rear, share)));
     }
 
     private static ImmutableArray<OverlapMark> Farthest(Vec2[] places)
@@ -99,7 +113,7 @@ public static class PatternPages
             ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),
             ("Net area", AreaText(panel.FlatArea, job.Units)),
             .. panel.Edges.Select(e => ($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} edge", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),
-            .. panel.Elements.IsEmpty ? [] : new[] { ("Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius") },
+            .. panel.Elements.IsEmpty ? [] : new[] { (panel.Spec.Kind == "bent" ? "Tightest roll" : "Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius") },
             ("Paper", $"{plan.Paper.Size.Name}, {(plan.IsLandscape ? "landscape" : "portrait")}"),
             ("Sheets", empty == 0 ? Number(printed) : $"{Number(printed)} ({Number(empty)} left out: nothing on them)"),
         ];

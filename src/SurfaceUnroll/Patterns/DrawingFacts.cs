@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Units;
+
+namespace SurfaceUnroll.Patterns;
+
+/// <summary>What the pages say of a piece's bends, openings, allowances and joints, as name and value.</summary>
+internal static class DrawingFacts
+{
+    /// <summary>Every one of them, in the order of the work: cut, bend, join.</summary>
+    public static ImmutableArray<(string Name, string Value)> Of(PanelDevelopment panel, ImmutableArray<JointFit> joints, LengthUnit units) =>
+    [
+        .. OpeningGroup.Of(panel.Openings).Select(g => ($"{(g.Count > 1 ? "Openings" : "Opening")} {g.Name}", g.Size)),
+        .. panel.Allowances.Select(a => ($"Allowance {a.Edge}", JointWords.Allowance(a, units))),
+        .. panel.Bends.Select(b => (b.Lip is null ? $"Bend {BendWords.Label(b)}" : $"Bend {BendWords.Label(b)}, lip {b.Lip}", BendWords.Setting(b, units))),
+        .. joints.Select(j => ($"Joint {j.Label}", $"{JointWords.Edges(j)}: {JointWords.Kind(j, units)}; {JointWords.Sentence(j, JointWords.Marks(j, [panel]), units)}")),
+    ];
+
+    /// <summary>The same in a line, where it stands on a page of its own.</summary>
+    public static (string Name, string Value) Summary(PanelDevelopment panel, ImmutableArray<JointFit> joints)
+    {
+        string[] parts = [.. new[] { (panel.Openings.Length, "opening"), (panel.Allowances.Length, "allowance"), (panel.Bends.Length, "bend"), (joints.Length, "joint") }
+            .Where(p => p.Item1 > 0).Select(p => $"{p.Item1} {p.Item2}{(p.Item1 > 1 ? "s" : "")}")];
+        return ("Bends and joints", $"{string.Join(", ", parts)}: see the last page");
+    }
+}

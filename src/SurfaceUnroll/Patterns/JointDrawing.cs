@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Patterns;
+
+/// <summary>What a piece shows of its joints: finished edges under allowances, and match marks with their labels.</summary>
+internal static class JointDrawing
+{
+    // A finished edge closer to the cut line, or to a bend all along, would run into it on paper, mm.
+    private const double Blot = 1;
+
+    // Length of a tick on a piece of ordinary size, on the smallest, and as a share of the size between, mm.
+    private const double LongestTick = 6, ShortestTick = 1.5, TickShare = 0.05;
+
+    // A tick is broken by a notch; what is left of it is drawn if it is longer than a dot, mm.
+    private const double Dot = 0.3;
+
+    /// <summary>The finished edges that lie apart from the cut line, each once.</summary>
+    public static IEnumerable<Stroke> NetEdges(PanelDevelopment panel)
+    {
+        foreach (string name in panel.Allowances.Where(a => Math.Abs(a.Width) >= Blot).Select(a => a.Edge).Distinct(StringComparer.Ordinal))
+        {
+            if (panel.FindEdge(name) is { } edge)
+            {
+                if (edge.Flat.Length > 1 && !LiesOnBend(panel, edge)) yield return Open(edge.Flat);
+            }
+            else if (panel.Openings.FirstOrDefault(o => o.Name == name) is { } opening)
+            {
+                yield return new Stroke(Role.Net, opening.Flat, Closed: true);
+            }
+        }
+    }
+
+    /// <summary>Ticks across the finished edge: inward, and outward over the allowance, so that they are seen when a lip is bent.</summary>
+    public static IEnumerable<Stroke> Ticks(PanelDevelopment panel, CutOutline outline) =>
+        from mark in panel.Marks
+        from part in outline.Inside([Foot(panel, mark), Head(panel, mark)])
+        where (part[^1] - part[0]).Length > Dot
+        select new Stroke(Role.Mark, part);
+
+    /// <summary>The marks at both ends of each joint, then the others.</summary>
+    public static (ImmutableArray<MatchMark> Ends, ImmutableArray<MatchMark> Others) InOrder(PanelDevelopment panel)
+    {
+        HashSet<MatchMark> ends = [.. panel.Marks.GroupBy(m => (m.Joint, m.Edge)).SelectMany(g => new[] { g.MinBy(m => m.Number)!, g.MaxBy(m => m.Number)! })];
+        return ([.. panel.Marks.Where(ends.Contains)], [.. panel.Marks.Where(m => !ends.Contains(m))]);
+    }
+
+    /// <summary>Choices for the label of a mark: beyond its tick, deeper, and beside the tick.</summary>
+    public static IEnumerable<Lettering> Labels(PanelDevelopment panel, MatchMark mark, double height)
+    {
+        string text = Label(mark);
+        double width = PageTextWidth.Of(text, height), reach = 0.5 * (Math.Abs(mark.Inward.X) * width + Math.Abs(mark.Inward.Y) * height);
+        Vec2 head = Head(panel, mark), along = mark.Inward.Left;
+        double sideways = 0.5 * (Math.Abs(along.X) * width + Math.Abs(along.Y) * height) + 0.8 * height;
+        // The tick first, then places beside it, then farther in.
+        Vec2[] places =
+        [
+            head + (reach + 0.5 * height) * mark.Inward,
+            head + sideways * along, head - sideways * along,
+            head + (reach + 0.5 * height) * mark.Inward + 0.7 * sideways * along, head + (reach + 0.5 * height) * mark.Inward - 0.7 * sideways * along,
+            head + (reach + 1.8 * height) * mark.Inward,
+        ];
+        // The middle of the letters stands at the place, not their baseline.
+        return places.Select(at => new Lettering(Role.Mark, text, at - new Vec2(0, 0.5 * height), height, 0, Anchor.Middle));
+    }
+
+    /// <summary>Joint and number: <c>A3</c>; with a dash where the name of the joint is more than a letter or two.</summary>
+    public static string Label(MatchMark mark) =>
+        mark.Joint + (mark.Joint.Length > 2 || mark.Joint.Any(char.IsDigit) ? "-" : "") + mark.Number.ToString(CultureInfo.InvariantCulture);
+
+    // Along the edge from its first point to its last; a rim, which ends where it begins, is closed.
+    private static Stroke Open(ImmutableArray<Vec2> line) =>
+        line.Length > 3 && line[0] == line[^1] ? new Stroke(Role.Net, line[..^1], Closed: true) : new Stroke(Role.Net, line);
+
+    private static bool LiesOnBend(PanelDevelopment panel, BlankEdge edge) => panel.Bends
+        .Where(b => b.Lip == edge.Name).SelectMany(b => b.Tangents.Append(b.Centre)).Where(line => line.Length > 1)
+        .Any(line => edge.Flat.All(p => DrawingPlaces.Distance(p, line) < Blot));
+
+    private static double Width(PanelDevelopment panel, MatchMark mark) =>
+        panel.Allowances.Where(a => a.Edge == mark.Edge && a.Joint == mark.Joint).Select(a => a.Width).FirstOrDefault();
+
+    private static Vec2 Foot(PanelDevelopment panel, MatchMark mark) => mark.Flat - Width(panel, mark) * mark.Inward;
+
+    private static Vec2 Head(PanelDevelopment panel, MatchMark mark)
+    {
+        Box box = Box.Around(panel.Cut);
+        double tick = Math.Clamp(TickShare * Math.Min(box.Width, box.Height), ShortestTick, LongestTick);
+        return mark.Flat + (tick + Math.Max(0, -Width(panel, mark))) * mark.Inward;
+    }
+}
