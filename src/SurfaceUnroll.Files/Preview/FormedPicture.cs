@@ -95,13 +95,13 @@ internal sealed class FormedPicture
     {
         if (openings.IsEmpty) return;
         double facet = _lines.IsEmpty ? 0 : Enumerable.Range(0, _lines.Length).SelectMany(i => Enumerable.Range(0, _pieces).Select(k => FacetDepth(i, k))).Max();
+        // The fill comes before its line: shapes of one depth keep their order.
         foreach (BlankOpening opening in openings.Where(o => o.Formed.Length > 2))
         {
             Vec3[] rim = [.. opening.Formed];
-            double lift = 0.5 * (Depth(rim) + facet);
-            Add(rim, Palette.Paper, 0, lift);
-            // The fill stands before the line: things at one depth keep their order.
-            Add([.. rim, rim[0]], Palette.Ink, 1, lift + rim.Sum(_camera.Nearness) / rim.Length - rim.Append(rim[0]).Sum(_camera.Nearness) / (rim.Length + 1));
+            double nearness = rim.Average(_camera.Nearness) + 0.5 * (Depth(rim) + facet);
+            AddAt(nearness, rim, Palette.Paper, 0);
+            AddAt(nearness, [.. rim, rim[0]], Palette.Ink, 1);
         }
     }
 
@@ -139,8 +139,11 @@ internal sealed class FormedPicture
     private void Add(Vec3[] corners, string colour, double width, double lift)
     {
         double nearness = corners.Sum(_camera.Nearness) / corners.Length + lift;
-        _shapes.Add((nearness, new Shape([.. corners.Select(_camera.Project)], colour, width)));
+        AddAt(nearness, corners, colour, width);
     }
+
+    private void AddAt(double nearness, Vec3[] corners, string colour, double width) =>
+        _shapes.Add((nearness, new Shape([.. corners.Select(_camera.Project)], colour, width)));
 
     // By equal steps of the line's own places: straight lines have two, those of a crowned sheet many.
     private Vec3 At(int line, int piece)

@@ -101,8 +101,9 @@ public static class PreviewSvg
         foreach (BendLine bend in panel.Bends.Where(b => b.Centre.Length > 1)) canvas.Line([.. bend.Centre.Select(frame.Place)], Palette.Ink, 1, "5 2.5");
         foreach (MatchMark mark in panel.Marks)
         {
-            Vec2 at = frame.Place(mark.Flat);
-            canvas.Line([at, at + tick * new Vec2(mark.Inward.X, -mark.Inward.Y)], Palette.Ink, 1);
+            // From the cut line, over what is left on there, to a little inside.
+            double width = panel.Allowances.Where(a => a.Edge == mark.Edge && a.Joint == mark.Joint).Select(a => a.Width).FirstOrDefault();
+            canvas.Line([frame.Place(mark.Flat - width * mark.Inward), frame.Place(mark.Flat) + tick * new Vec2(mark.Inward.X, -mark.Inward.Y)], Palette.Ink, 1);
         }
     }
 

@@ -44,7 +44,7 @@ internal static class FittingReport
         json.WriteStartObject();
         json.WriteString("joint", mark.Joint);
         json.WriteNumber("number", mark.Number);
-        json.WriteString("label", $"{mark.Joint}{mark.Number}");
+        json.WriteString("label", JointWords.Label(mark));
         json.WriteString("edge", mark.Edge);
         json.WriteNumber("at", ReportJson.Mm(mark.At));
         json.WritePropertyName("flat");

@@ -18,7 +18,7 @@ public static class BendWords
 
     /// <summary>All that the brake is set by, in one line.</summary>
     public static string Setting(BendLine bend, LengthUnit units) =>
-        $"{Turn(bend)}, inside radius {FineLength(bend.InsideRadius, units)}, allowance {FineLength(bend.Length.Allowance, units)}, "
+        $"{Turn(bend)}, inside R {Fine(bend.InsideRadius, units)}, allowance {Fine(bend.Length.Allowance, units)}, "
         + $"deduction {FineLength(bend.Length.Deduction, units)}, K {bend.Length.K.ToString("0.###", CultureInfo.InvariantCulture)} ({bend.Length.Source})";
 
     /// <summary>Angle, or the least and the greatest where they differ.</summary>

@@ -7,10 +7,10 @@ namespace SurfaceUnroll.Drawings;
 internal static class FittingPages
 {
     // Cap heights, mm.
-    private const double Title = 5, Head = 3, Body = 2.4;
+    private const double Title = 5, Head = 3, Body = 2.2;
 
     // White between the edge of the printable area and the words, between parts of a page, and room for a name, mm.
-    private const double Inset = 2, Break = 3, Indent = 38;
+    private const double Inset = 2, Break = 3, Indent = 34;
 
     /// <summary>Draws the pages.</summary>
     /// <param name="plan">For paper and margin.</param>

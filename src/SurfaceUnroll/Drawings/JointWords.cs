@@ -8,8 +8,14 @@ namespace SurfaceUnroll.Drawings;
 /// <summary>Joints and allowances in the words of the shop.</summary>
 public static class JointWords
 {
+    private const string FitLabel = "Fit";
+
     /// <summary>Label, edges and kind: <c>Joint A  cover/front – front plate/arch  lip 12 mm on front plate</c>.</summary>
     public static string Heading(JointFit joint, LengthUnit units) => $"Joint {joint.Label}  {Edges(joint)}  {Kind(joint, units)}";
+
+    /// <summary>Joint and number: <c>A3</c>; with a dash where the name of the joint is more than a letter or two.</summary>
+    public static string Label(MatchMark mark) =>
+        mark.Joint + (mark.Joint.Length > 2 || mark.Joint.Any(char.IsDigit) ? "-" : "") + mark.Number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>The edges, in the order of the job.</summary>
     public static string Edges(JointFit joint) => string.Join(" – ", joint.Mates.Select(m => m.Edge.ToString()));
@@ -30,7 +36,7 @@ public static class JointWords
     public static IEnumerable<(string Label, string Value)> Rows(JointFit joint, int marks, LengthUnit units)
     {
         if (!joint.Mates.IsEmpty) yield return (joint.Mates.Length > 1 ? "Lengths" : "Length", Lengths(joint, units));
-        if (joint.Mates.Length > 1) yield return ("Fit", Fit(joint, units));
+        if (joint.Mates.Length > 1) yield return (FitLabel, Fit(joint, units));
         if (joint.Dihedral is { } between) yield return ("Between the sheets", BendWords.Degrees(between.Least, between.Greatest, 0.5 * (between.Least + between.Greatest)));
         foreach (JointMate mate in joint.Mates)
             if (mate.Lip is { } lip) yield return ("Edge of the lip", Lip(lip));
@@ -39,7 +45,7 @@ public static class JointWords
 
     /// <summary>The same in one line.</summary>
     public static string Sentence(JointFit joint, int marks, LengthUnit units) =>
-        string.Join("; ", Rows(joint, marks, units).Select(row => $"{char.ToLowerInvariant(row.Label[0])}{row.Label[1..]} {row.Value}"));
+        string.Join("; ", Rows(joint, marks, units).Select(row => row.Label == FitLabel ? row.Value : $"{char.ToLowerInvariant(row.Label[0])}{row.Label[1..]} {row.Value}"));
 
     /// <summary>What stands on an edge: <c>lip, 11.2 mm, joint A, square corners</c>.</summary>
     public static string Allowance(EdgeAllowance allowance, LengthUnit units)
@@ -61,7 +67,7 @@ public static class JointWords
 
     /// <summary>The joints that a panel has a part in.</summary>
     public static ImmutableArray<JointFit> Of(PanelDevelopment panel, ImmutableArray<JointFit> joints) =>
-        [.. joints.Where(j => j.Mates.Any(m => m.Edge.Panel == panel.Spec.Name))];
+        [.. joints.Where(j => j.Mates.Any(m => m.Edge.Panel == panel.Spec.Name) || panel.Marks.Any(m => m.Joint == j.Label) || panel.Allowances.Any(a => a.Joint == j.Label))];
 
     private static string Lengths(JointFit joint, LengthUnit units)
     {
@@ -70,7 +76,7 @@ public static class JointWords
     }
 
     private static string Fit(JointFit joint, LengthUnit units) => joint.Fits
-        ? "good"
+        ? "fits"
         : $"DOES NOT FIT: largest gap {BendWords.FineLength(joint.LargestGap, units)}, {ShopLength.Print(joint.GapAt, units)} along {joint.Mates[0].Edge}";
 
     private static string Lip(LipStrain lip)

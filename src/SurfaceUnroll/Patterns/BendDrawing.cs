@@ -12,7 +12,8 @@ internal static class BendDrawing
     // Lines closer than this run into each other on paper, mm: two widths of a narrow line.
     private const double Blot = 0.7;
 
-    private static readonly ImmutableArray<double> Shares = [0.25, 0.75, 0.35, 0.65, 0.15, 0.85, 0.5];
+    // How far along a bend its words may stand, off the middle first, where the centreline runs.
+    private static readonly ImmutableArray<double> Shares = [.. Enumerable.Range(1, 39).Select(i => i / 40.0).OrderBy(share => Math.Abs(Math.Abs(share - 0.5) - 0.25))];
 
     /// <summary>The strokes of a piece's bends, broken where they would cross a hole.</summary>
     public static IEnumerable<Stroke> Strokes(PanelDevelopment panel, CutOutline outline) =>

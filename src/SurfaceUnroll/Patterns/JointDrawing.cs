@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
@@ -17,6 +16,8 @@ internal static class JointDrawing
 
     // A tick is broken by a notch; what is left of it is drawn if it is longer than a dot, mm.
     private const double Dot = 0.3;
+
+    private static readonly ImmutableArray<double> Between = [.. Enumerable.Range(2, 17).Select(i => i / 20.0)];
 
     /// <summary>The finished edges that lie apart from the cut line, each once.</summary>
     public static IEnumerable<Stroke> NetEdges(PanelDevelopment panel)
@@ -51,7 +52,7 @@ internal static class JointDrawing
     /// <summary>Choices for the label of a mark: beyond its tick, deeper, and beside the tick.</summary>
     public static IEnumerable<Lettering> Labels(PanelDevelopment panel, MatchMark mark, double height)
     {
-        string text = Label(mark);
+        string text = JointWords.Label(mark);
         double width = PageTextWidth.Of(text, height), reach = 0.5 * (Math.Abs(mark.Inward.X) * width + Math.Abs(mark.Inward.Y) * height);
         Vec2 head = Head(panel, mark), along = mark.Inward.Left;
         double sideways = 0.5 * (Math.Abs(along.X) * width + Math.Abs(along.Y) * height) + 0.8 * height;
@@ -67,17 +68,14 @@ internal static class JointDrawing
         return places.Select(at => new Lettering(Role.Mark, text, at - new Vec2(0, 0.5 * height), height, 0, Anchor.Middle));
     }
 
-    /// <summary>Joint and number: <c>A3</c>; with a dash where the name of the joint is more than a letter or two.</summary>
-    public static string Label(MatchMark mark) =>
-        mark.Joint + (mark.Joint.Length > 2 || mark.Joint.Any(char.IsDigit) ? "-" : "") + mark.Number.ToString(CultureInfo.InvariantCulture);
-
     // Along the edge from its first point to its last; a rim, which ends where it begins, is closed.
     private static Stroke Open(ImmutableArray<Vec2> line) =>
         line.Length > 3 && line[0] == line[^1] ? new Stroke(Role.Net, line[..^1], Closed: true) : new Stroke(Role.Net, line);
 
+    // All along but at its ends, before which a lip may stop.
     private static bool LiesOnBend(PanelDevelopment panel, BlankEdge edge) => panel.Bends
         .Where(b => b.Lip == edge.Name).SelectMany(b => b.Tangents.Append(b.Centre)).Where(line => line.Length > 1)
-        .Any(line => edge.Flat.All(p => DrawingPlaces.Distance(p, line) < Blot));
+        .Any(line => Between.All(share => DrawingPlaces.Distance(DrawingPlaces.On(edge.Flat, share).At, line) < Blot));
 
     private static double Width(PanelDevelopment panel, MatchMark mark) =>
         panel.Allowances.Where(a => a.Edge == mark.Edge && a.Joint == mark.Joint).Select(a => a.Width).FirstOrDefault();

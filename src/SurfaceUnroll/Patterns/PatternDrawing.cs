@@ -29,9 +29,9 @@ public static class PatternDrawing
         double title = Math.Clamp(0.02 * size, PatternWords.SmallestHeight, TitleHeight);
         CutOutline outline = CutOutline.Of(panel);
         ElementLine[] drawn = [.. Inner(panel)];
-        Stroke[] lines = [.. PatternLines.Lengthwise(panel, drawn, outline)];
         ImmutableArray<StrainContour> contours = panel.DrawnMap is { } map ? StrainContours.Of(panel.Mesh, map) : [];
         Stroke[] bends = [.. BendDrawing.Strokes(panel, outline)], ticks = [.. JointDrawing.Ticks(panel, outline)], net = [.. JointDrawing.NetEdges(panel)];
+        Stroke[] lines = [.. PatternLines.Lengthwise(panel, drawn, outline, ticks)];
 
         // The words of most weight choose their places first. None of them may hide a bend, a tick or a finished edge.
         var room = new LetteringRoom(outline);

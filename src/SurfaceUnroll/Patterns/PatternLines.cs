@@ -28,18 +28,41 @@ internal static class PatternLines
         .. panel.InnerCuts.Select(loop => new Stroke(Role.Cut, loop, Closed: true)),
     ];
 
-    /// <summary>Element lines, then the centreline, broken where they would cross a hole.</summary>
-    public static IEnumerable<Stroke> Lengthwise(PanelDevelopment panel, ElementLine[] drawn, CutOutline outline)
+    /// <summary>Element lines, then the centreline, broken where they would cross a hole or where a tick lies on them.</summary>
+    public static IEnumerable<Stroke> Lengthwise(PanelDevelopment panel, ElementLine[] drawn, CutOutline outline, Stroke[] ticks)
     {
         // Beside an element line that runs almost along it the centreline would only blot it.
         Stroke? centre = CentreLine(panel) is { } middle && !drawn.Any(line => LiesOn(line, middle, Blot) && !LiesOn(line, middle, SameLine)) ? middle : null;
         IEnumerable<Stroke> whole = drawn.Where(line => centre is null || !LiesOn(line, centre, SameLine)).SelectMany(line => LineStrokes(line, panel, outline));
-        return Broken([.. whole, .. centre is null ? [] : new[] { centre }], outline);
+        return Broken([.. whole, .. centre is null ? [] : new[] { centre }], outline).SelectMany(stroke => BesideTicks(stroke, ticks));
     }
 
     /// <summary>Open strokes without what would cross a hole.</summary>
     public static IEnumerable<Stroke> Broken(IEnumerable<Stroke> strokes, CutOutline outline) =>
         strokes.SelectMany(stroke => outline.BesideHoles(stroke.Points).Select(part => stroke with { Points = part }));
+
+    // A mark in the middle of an edge stands on the centreline: nothing is drawn twice.
+    private static List<Stroke> BesideTicks(Stroke stroke, Stroke[] ticks)
+    {
+        if (stroke.Points.Length > 2 || ticks.Length == 0) return [stroke];
+        (Vec2 start, Vec2 along) = (stroke.Points[0], (stroke.Points[1] - stroke.Points[0]).Unit);
+        double end = (stroke.Points[1] - start).Length, from = 0;
+        var parts = new List<Stroke>();
+        foreach ((double first, double last) in ticks.Where(t => t.Points.All(p => Math.Abs((p - start).Cross(along)) < SameLine))
+            .Select(t => (t.Points.Min(p => (p - start).Dot(along)), t.Points.Max(p => (p - start).Dot(along)))).Order())
+        {
+            Add(from, Math.Min(first, end));
+            from = Math.Max(from, last);
+        }
+        if (from == 0) return [stroke];
+        Add(from, end);
+        return parts;
+
+        void Add(double a, double b)
+        {
+            if (b - a > SameLine) parts.Add(stroke with { Points = [start + a * along, start + b * along] });
+        }
+    }
 
     /// <summary>A relief cut whose sides overlap on the blank is one cut between them; both sides are marks.</summary>
     public static IEnumerable<Stroke> OverlapMarks(SlitOpening slit) =>
