@@ -37,9 +37,10 @@ internal sealed class FormedPicture
     public static ImmutableArray<Shape> Of(PanelDevelopment panel, Camera camera)
     {
         var picture = new FormedPicture(panel, camera);
-        if (panel.Elements.IsEmpty)
+        // The few lines across a bent plate do not show its outline.
+        if (panel.Elements.IsEmpty || panel.Spec.Kind == "bent")
         {
-            ImmutableArray<(int From, int To, int Third)> border = SheetPicture.Border(panel.Mesh);
+            ImmutableArray<(int From, int To)> border = SheetPicture.Border(panel.Mesh);
             picture.AddTriangles(panel.Mesh, border);
             // Where the triangles leave the openings out, one looks through them.
             if (SheetPicture.Loops(border) == 1) picture.AddOpenings(panel.Openings);
@@ -78,16 +79,18 @@ internal sealed class FormedPicture
     }
 
     // A sheet without lines: its own triangles, and its rim in ink.
-    private void AddTriangles(SheetMesh mesh, ImmutableArray<(int From, int To, int Third)> border)
+    private void AddTriangles(SheetMesh mesh, ImmutableArray<(int From, int To)> border)
     {
+        double[] nearest = [.. mesh.Formed.Select(_camera.Nearness)];
         foreach ((int a, int b, int c) in mesh.Faces)
         {
             Vec3 p = mesh.Formed[a], q = mesh.Formed[b], r = mesh.Formed[c];
             Add([p, q, r], Palette.Facet((q - p).Cross(r - p).Unit, _camera), 0, 0);
+            double nearness = (_camera.Nearness(p) + _camera.Nearness(q) + _camera.Nearness(r)) / 3;
+            foreach (int v in (ReadOnlySpan<int>)[a, b, c]) nearest[v] = Math.Max(nearest[v], nearness);
         }
-        // Lifted like the lines of a ruled sheet, by half the depth of the triangle that it borders.
-        foreach ((int from, int to, int third) in border)
-            Add([mesh.Formed[from], mesh.Formed[to]], Palette.Ink, 1.6, 0.5 * Depth([mesh.Formed[from], mesh.Formed[to], mesh.Formed[third]]));
+        // A side of the rim is painted after every triangle that touches it.
+        foreach ((int from, int to) in border) AddAt(Math.Max(nearest[from], nearest[to]), [mesh.Formed[from], mesh.Formed[to]], Palette.Ink, 1.6);
     }
 
     // Filled with the colour of the paper over the facets that it lies on; what is nearer to the eye by more than their depth still hides it.

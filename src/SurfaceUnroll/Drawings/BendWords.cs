@@ -14,7 +14,10 @@ public static class BendWords
     public static string Label(BendLine bend) => "B" + bend.Number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Direction and angle that the sheet is bent through: <c>UP 90°</c>, <c>DOWN 85–95°</c>.</summary>
-    public static string Turn(BendLine bend) => $"{(bend.Up ? "UP" : "DOWN")} {Angle(bend)}";
+    public static string Turn(BendLine bend) => $"{Way(bend)} {Angle(bend)}";
+
+    /// <summary>Direction as the blank lies, outside face up.</summary>
+    public static string Way(BendLine bend) => bend.Up ? "UP" : "DOWN";
 
     /// <summary>All that the brake is set by, in one line.</summary>
     public static string Setting(BendLine bend, LengthUnit units) =>

@@ -37,7 +37,7 @@ internal sealed class TextColumn(double width)
     /// <summary>A name and, from the indent on, what there is to say of it; below the name where that is too long to stand before it.</summary>
     public void AddNamed(string name, string value, double height, double indent)
     {
-        if (PageTextWidth.Of(name, height) <= indent - 0.3 * height) Add(value, height, name, indent);
+        if (PageTextWidth.Of(name, height) <= indent - 0.8 * height) Add(value, height, name, indent);
         else
         {
             lines.Add(new PageText(PageTextWidth.Fit(name, height, width), new Vec2(0, -Height - height), height));

@@ -24,8 +24,9 @@ internal static class BendDrawing
     {
         if (bend.Centre.Length < 2) yield break;
         double beside = bend.Tangents.Select(t => DrawingPlaces.Distance(DrawingPlaces.HalfWay(bend.Centre), t)).Append(0).Max() + 0.85 * height;
-        string label = BendWords.Label(bend), turn = $"{label}  {BendWords.Turn(bend)}";
-        foreach (string text in new[] { $"{turn}  R {BendWords.Fine(bend.InsideRadius, units)}", turn, label })
+        string turn = $"{BendWords.Label(bend)}  {BendWords.Turn(bend)}";
+        // Never the label alone: B1 may also be a mark of a joint B.
+        foreach (string text in new[] { $"{turn}  R {BendWords.Fine(bend.InsideRadius, units)}", turn, $"{BendWords.Label(bend)} {BendWords.Way(bend)}" })
         {
             foreach (double share in Shares)
             {

@@ -15,6 +15,9 @@ internal sealed class LetteringRoom(CutOutline outline)
     private readonly List<TextOutline> taken = [];
     private readonly ImmutableArray<Lettering>.Builder letterings = ImmutableArray.CreateBuilder<Lettering>();
 
+    /// <summary>White kept between texts, mm; with none the white behind one may touch the letters of the next.</summary>
+    public double Gap { get; init; }
+
     /// <summary>The texts taken, in order.</summary>
     public ImmutableArray<Lettering> Taken => letterings.ToImmutable();
 
@@ -41,7 +44,7 @@ internal sealed class LetteringRoom(CutOutline outline)
         {
             var place = TextOutline.Of(text);
             if (Covers(place) || !hole.Holds(place, HalfLine + WhiteRim * text.Height)) continue;
-            taken.Add(place);
+            Keep(place);
             letterings.Add(text);
             return true;
         }
@@ -58,7 +61,7 @@ internal sealed class LetteringRoom(CutOutline outline)
         {
             var place = TextOutline.Of(text);
             if (Covers(place) || !place.Corners.All(within.Contains) || !outline.Leaves(place, HalfLine + WhiteRim * text.Height)) continue;
-            taken.Add(place);
+            Keep(place);
             letterings.Add(text);
             return true;
         }
@@ -71,9 +74,16 @@ internal sealed class LetteringRoom(CutOutline outline)
         TextOutline[] boxes = [.. group.Select(TextOutline.Of)];
         double clearance = HalfLine + WhiteRim * group.Max(text => text.Height);
         if (boxes.Any(b => taken.Any(b.Overlaps) || !outline.Holds(b, clearance))) return false;
-        taken.AddRange(boxes);
+        foreach (TextOutline box in boxes) Keep(box);
         letterings.AddRange(group);
         return true;
+    }
+
+    private void Keep(TextOutline place)
+    {
+        ImmutableArray<Vec2> corners = place.Corners;
+        Vec2 right = Gap * (corners[1] - corners[0]).Unit, up = Gap * (corners[3] - corners[0]).Unit;
+        taken.Add(new TextOutline([corners[0] - right - up, corners[1] + right - up, corners[2] + right + up, corners[3] - right + up]));
     }
 
     /// <summary>Takes the first of some texts for which there is room, if any.</summary>

@@ -18,6 +18,12 @@ public static class PatternDrawing
     // Cap heights (mm) on a piece of ordinary size; on a small one they shrink with it, down to the smallest that prints legibly.
     private const double LabelHeight = 2.5, TitleHeight = 4;
 
+    // White between words where many stand close together, in cap heights.
+    private const double WhiteBetween = 0.3;
+
+    // Where the number of an element line may stand, from its end, in cap heights.
+    private static readonly ImmutableArray<double> OneInset = [2], ManyInsets = [2, 5, 9];
+
     /// <summary>Draws a panel's blank in the frame of its flat coordinates.</summary>
     /// <param name="panel">The developed panel.</param>
     /// <param name="job">For names, material and units.</param>
@@ -34,7 +40,7 @@ public static class PatternDrawing
         Stroke[] lines = [.. PatternLines.Lengthwise(panel, drawn, outline, ticks)];
 
         // The words of most weight choose their places first. None of them may hide a bend, a tick or a finished edge.
-        var room = new LetteringRoom(outline);
+        var room = new LetteringRoom(outline) { Gap = IsCrowded(panel) ? WhiteBetween * label : 0 };
         foreach (Stroke stroke in bends.Concat(ticks).Concat(net)) room.Reserve(stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points, label);
         Vec2[] more = IsCrowded(panel) ? [.. DrawingPlaces.AllOver(panel)] : [];
         Stroke[] arrow = PatternLines.ForwardArrow([DrawingPlaces.OnCentre(panel, 0.45), .. more], label, outline, p => IsCrowded(panel) && room.Covers(Dot(p, label)));
@@ -67,7 +73,7 @@ public static class PatternDrawing
         OpeningDrawing.Write(panel, height, room);
         bool across = panel.Spec.Kind == "bent";
         foreach (bool front in new[] { true, false })
-            foreach (IEnumerable<Lettering> choices in PatternWords.LineLabels(drawn, front, across, height, units)) room.TakeFirst(choices);
+            foreach (IEnumerable<Lettering> choices in PatternWords.LineLabels(drawn, front, across, IsCrowded(panel) ? ManyInsets : OneInset, height, units)) room.TakeFirst(choices);
         var net = new CutOutline(panel.Net);
         foreach (BlankEdge edge in panel.Edges) room.TakeFirst(PatternWords.EdgeNames(edge, net, height));
         foreach (MatchMark mark in others) room.TakeFirst(JointDrawing.Labels(panel, mark, height));

@@ -66,9 +66,10 @@ public static class PatternPages
         if (plan.Printed.Count() < 2) return [];
         CutOutline outline = CutOutline.Of(panel);
         Box[] words = [.. drawing.Letterings.Select(text => TextOutline.Of(text).Bounds.Grow(TapeMarkRoom))];
+        ImmutableArray<Vec2>[] lines = [.. drawing.Strokes.Where(s => s.Role is Role.Bend or Role.Net || (s.Role == Role.Mark && !panel.Marks.IsEmpty)).Select(s => s.Points)];
         (Vec2 At, double Depth)[] places =
         [
-            .. TapePlaces(panel).Where(p => plan.Printed.Any(t => t.Window.Grow(-6).Surrounds(p)) && !words.Any(w => w.Surrounds(p)))
+            .. TapePlaces(panel).Where(p => !lines.Any(line => DrawingPlaces.Distance(p, line) < TapeMarkRoom)).Where(p => plan.Printed.Any(t => t.Window.Grow(-6).Surrounds(p)) && !words.Any(w => w.Surrounds(p)))
                 .Select(p => (p, outline.Depth(p))),
         ];
         ImmutableArray<OverlapMark> clear = Farthest([.. places.Where(p => p.Depth > TapeMarkRoom).Select(p => p.At)]);

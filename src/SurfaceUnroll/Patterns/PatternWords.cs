@@ -18,7 +18,13 @@ internal static class PatternWords
 
     /// <summary>Number and bend radius beside each line near one of its ends, written along the line; the number alone where there is no room for both.
     /// Where lines crowd together some go without.</summary>
-    public static IEnumerable<IEnumerable<Lettering>> LineLabels(ElementLine[] lines, bool front, bool across, double height, LengthUnit units)
+    /// <param name="lines">The lines that are drawn.</param>
+    /// <param name="front">At their front ends; else at their rear ends.</param>
+    /// <param name="across">The lines run from left to right.</param>
+    /// <param name="insets">Distances from the end, in cap heights, the best first.</param>
+    /// <param name="height">Cap height, mm.</param>
+    /// <param name="units">Units of the job.</param>
+    public static IEnumerable<IEnumerable<Lettering>> LineLabels(ElementLine[] lines, bool front, bool across, ImmutableArray<double> insets, double height, LengthUnit units)
     {
         Vec2? last = null;
         foreach (ElementLine line in lines)
@@ -26,15 +32,15 @@ internal static class PatternWords
             Vec2 along = (line.Rear - line.Front).Unit;
             string number = line.Number.ToString(CultureInfo.InvariantCulture);
             string[] texts = [$"{number}  {PatternDrawing.RadiusText(front ? line.BendRadiusFront : line.BendRadiusRear, units)}", number];
-            double inset = 2 * height;
-            Vec2 at = front ? line.Front + inset * along : line.Rear - inset * along;
+            Vec2 At(double inset) => front ? line.Front + inset * height * along : line.Rear - inset * height * along;
+            Vec2 at = At(insets[0]);
             if (last is { } before && Math.Abs((at - before).Cross(along)) < 1.6 * height) continue;
             last = at;
             // Read from the right-hand side of the page: the text runs up the line and stands on its left. Along lines that run across it reads from below.
             bool turned = across ? along.X < 0 : along.Y <= 0;
             Vec2 up = turned ? -along : along;
             Anchor anchor = front == turned ? Anchor.Right : Anchor.Left;
-            yield return texts.Select(text => new Lettering(Role.Element, text, at + 0.4 * height * up.Left, height, Math.Atan2(up.Y, up.X), anchor));
+            yield return texts.SelectMany(text => insets.Select(inset => new Lettering(Role.Element, text, At(inset) + 0.4 * height * up.Left, height, Math.Atan2(up.Y, up.X), anchor)));
         }
     }
 
