@@ -54,8 +54,9 @@ internal static class PanelRows
         foreach (OpeningGroup group in OpeningGroup.Of(panel.Openings))
             yield return ($"{(group.Count > 1 ? "Openings" : "Opening")}, {group.Name}", group.Size);
         foreach (EdgeAllowance allowance in panel.Allowances) yield return ($"Allowance, {allowance.Edge}", JointWords.Allowance(allowance, units));
-        foreach (BendLine bend in panel.Bends)
-            yield return ($"Bend {BendWords.Label(bend)}{(bend.Lip is null ? "" : $", lip {bend.Lip}")}", BendWords.Setting(bend, units));
+        // The parts of a lip that a trim has parted are one bend to the brake.
+        foreach ((string, string) row in panel.Bends.Select(b => ($"Bend {BendWords.Label(b)}{(b.Lip is null ? "" : $", lip {b.Lip}")}", BendWords.Setting(b, units))).Distinct())
+            yield return row;
     }
 
     private static string Twist(TwistSummary twist) => $"largest {Degrees(twist.Max)}, mean {Degrees(twist.Mean)}";

@@ -13,14 +13,15 @@ internal static class DrawingFacts
     [
         .. OpeningGroup.Of(panel.Openings).Select(g => ($"{(g.Count > 1 ? "Openings" : "Opening")} {g.Name}", g.Size)),
         .. panel.Allowances.Select(a => ($"Allowance {a.Edge}", JointWords.Allowance(a, units))),
-        .. panel.Bends.Select(b => (b.Lip is null ? $"Bend {BendWords.Label(b)}" : $"Bend {BendWords.Label(b)}, lip {b.Lip}", BendWords.Setting(b, units))),
+        // The parts of a lip that a trim has parted are one bend to the brake.
+        .. panel.Bends.Select(b => (b.Lip is null ? $"Bend {BendWords.Label(b)}" : $"Bend {BendWords.Label(b)}, lip {b.Lip}", BendWords.Setting(b, units))).Distinct(),
         .. joints.Select(j => ($"Joint {j.Label}", $"{JointWords.Edges(j)}: {JointWords.Kind(j, units)}; {JointWords.Sentence(j, JointWords.Marks(j, [panel]), units)}")),
     ];
 
     /// <summary>The same in a line, where it stands on a page of its own.</summary>
     public static (string Name, string Value) Summary(PanelDevelopment panel, ImmutableArray<JointFit> joints)
     {
-        string[] parts = [.. new[] { (panel.Openings.Length, "opening"), (panel.Allowances.Length, "allowance"), (panel.Bends.Length, "bend"), (joints.Length, "joint") }
+        string[] parts = [.. new[] { (panel.Openings.Length, "opening"), (panel.Allowances.Length, "allowance"), (panel.Bends.Select(b => b.Number).Distinct().Count(), "bend"), (joints.Length, "joint") }
             .Where(p => p.Item1 > 0).Select(p => $"{p.Item1} {p.Item2}{(p.Item1 > 1 ? "s" : "")}")];
         return ("Bends and joints", $"{string.Join(", ", parts)}: see the last page");
     }

@@ -15,9 +15,10 @@ internal static class DrawingPlaces
         return (new Vec2(box.Centre.X, box.Max.Y), new Vec2(box.Centre.X, box.Min.Y));
     }
 
-    /// <summary>True if the piece runs from a front edge to a rear edge. The edges of a flat plate are curves of any name.</summary>
+    /// <summary>True if the piece runs from a front edge to a rear edge, both whole: a trim may leave two parts of one. The edges of a flat plate are curves
+    /// of any name.</summary>
     public static bool HasCentreline(PanelDevelopment panel) =>
-        panel.Spec.Kind != "flat" && panel.FindEdge("front") is not null && panel.FindEdge("rear") is not null;
+        panel.Spec.Kind != "flat" && panel.Edges.Count(e => e.Name == "front") == 1 && panel.Edges.Count(e => e.Name == "rear") == 1;
 
     /// <summary>A place a fraction of the way down the centreline.</summary>
     public static Vec2 OnCentre(PanelDevelopment panel, double fraction)

@@ -24,14 +24,10 @@ internal static class JointDrawing
     {
         foreach (string name in panel.Allowances.Where(a => Math.Abs(a.Width) >= Blot).Select(a => a.Edge).Distinct(StringComparer.Ordinal))
         {
-            if (panel.FindEdge(name) is { } edge)
-            {
-                if (edge.Flat.Length > 1 && !LiesOnBend(panel, edge)) yield return Open(edge.Flat);
-            }
-            else if (panel.Openings.FirstOrDefault(o => o.Name == name) is { } opening)
-            {
-                yield return new Stroke(Role.Net, opening.Flat, Closed: true);
-            }
+            // A trim may leave two parts of an edge, both of its name.
+            BlankEdge[] edges = [.. panel.Edges.Where(e => e.Name == name && e.Flat.Length > 1)];
+            foreach (BlankEdge edge in edges.Where(e => !LiesOnBend(panel, e))) yield return Open(edge.Flat);
+            if (edges.Length == 0 && panel.Openings.FirstOrDefault(o => o.Name == name) is { } opening) yield return new Stroke(Role.Net, opening.Flat, Closed: true);
         }
     }
 

@@ -177,6 +177,18 @@ public class FittingDrawingTests
         foreach (string edge in new[] { "ARCH", "CHORD" }) Assert.True(net.Depth(Assert.Single(Flat.Letterings, t => t.Text == edge).At) > 0);
     }
 
+    [Fact]
+    public void An_edge_in_two_parts_has_both_drawn_finished_and_no_centreline_between_them()
+    {
+        PanelDevelopment panel = Samples.HalfCylinder().Panels[0];
+        BlankEdge front = panel.Edges[0];
+        BlankEdge left = front with { Flat = front.Flat[..40] }, right = front with { Flat = front.Flat[80..] };
+        Drawing drawing = PatternDrawing.Of(
+            panel with { Edges = [left, right, .. panel.Edges[1..]], Allowances = [new EdgeAllowance("front", "A", JointKind.Lap, 10, CornerStyle.Mitre)] }, Cover.Job);
+        Assert.Equal(2, drawing.Strokes.Count(s => s.Role == Role.Net));
+        Assert.DoesNotContain(drawing.Strokes, s => s.Role == Role.Centre);
+    }
+
     private static TextOutline Thin(Stroke line)
     {
         Vec2 a = line.Points[0], b = line.Points[^1], side = 0.05 * (b - a).Unit.Left;
