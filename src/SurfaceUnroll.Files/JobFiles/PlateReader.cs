@@ -11,6 +11,8 @@ internal sealed class PlateReader(Measures measures, CurveNames curves)
 {
     private const string BentExample = "{ \"plan\": \"hoop\", \"side\": [[0, 0], [150, 0], [300, 60]] }";
 
+    private static readonly string[] Keys = ["plan", "width", "side", "radius", "at"];
+
     private readonly FaultList _faults = measures.Faults;
 
     /// <summary>The flat plate of a panel.</summary>
@@ -25,7 +27,7 @@ internal sealed class PlateReader(Measures measures, CurveNames curves)
     {
         if (JobBlock.Of(panel.Find("bent")!, panel.PathOf("bent"), _faults, BentExample) is not { } block) return null;
         bool points = block.Find("side") is null or JsonList;
-        block.CheckKeys(["plan", "width", "side", "radius", "at", .. points ? new[] { "sideFit" } : []], key => key == "sideFit" ? "\"sideFit\" says how the points of a side are joined, and here are none." : null);
+        block.CheckKeys(points ? [.. Keys, "sideFit"] : Keys, key => key == "sideFit" ? "\"sideFit\" says how the points of a side are joined, and here are none." : null);
         double? width = block.Find("width") is { } w ? measures.Length(w, block.PathOf("width"), Allowed.Positive) : null;
         ImmutableArray<PlanCurve> plan = [];
         if (width is not null && block.Find("plan") is { } both)

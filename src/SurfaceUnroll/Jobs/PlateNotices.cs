@@ -56,12 +56,14 @@ internal static class PlateNotices
         return Math.Abs(Polygons.SignedArea(shape)) > 1e-9 && Polygons.IsSimple(shape) ? Polygons.Of(shape) : null;
     }
 
-    // Shortest way from the middle of a tangent line, square to it and off the bend, to the cut line.
+    // Flat metal beside a bend: of a lip up to its free edge, else the shortest way from the middle of a tangent line, square to it and off the bend, to the cut line.
     private static double Flange(PanelDevelopment panel, BendLine bend)
     {
+        if (bend.Lip is { } edge) return panel.Allowances.First(a => a.Edge == edge).Width - (bend.Length.Allowance - bend.Length.Setback);
+        if (bend.Tangents.Length < 2) return double.PositiveInfinity;
         Vec2 Middle(IReadOnlyList<Vec2> line) => line.Count == 2 ? Vec2.Lerp(line[0], line[1], 0.5) : line[line.Count / 2];
         Vec2 a = Middle(bend.Tangents[0]), b = Middle(bend.Tangents[1]), way = (b - a).Unit;
-        return way == Vec2.Zero ? double.PositiveInfinity : Math.Min(Way(b, way), bend.Lip is null ? Way(a, -way) : double.PositiveInfinity);
+        return way == Vec2.Zero ? double.PositiveInfinity : Math.Min(Way(b, way), Way(a, -way));
 
         double Way(Vec2 from, Vec2 along)
         {

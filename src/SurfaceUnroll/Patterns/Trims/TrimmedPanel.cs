@@ -51,7 +51,7 @@ internal static class TrimmedPanel
     private static BlankEdge Edge(EdgeChain chain, SheetMesh mesh)
     {
         ImmutableArray<Vec2> flat = [.. chain.Vertices.Select(v => mesh.Flat[v])];
-        return new BlankEdge(chain.Name, EdgeLengths.Formed(mesh, chain.Vertices), EdgeLengths.Running([.. flat.Select(p => new Vec3(p.X, p.Y, 0))])[^1], flat);
+        return new BlankEdge(chain.Name, EdgeLengths.Formed(mesh, chain.Vertices), EdgeLengths.Flat(flat), flat);
     }
 
     // What stays of an element line, with the radii that it has there: they change evenly along the line.
