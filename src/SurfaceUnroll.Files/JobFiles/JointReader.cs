@@ -36,9 +36,12 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
 
     private JointSpec Joint(JobBlock block)
     {
+        int before = _faults.Count;
         JointKind kind = block.Need("kind", "Say how the edges meet: \"butt\", \"lap\", \"lip\" or \"trim\".") is { } word
             ? measures.Choice(word, block.PathOf("kind"), JointKind.Butt, ("butt", JointKind.Butt), ("lap", JointKind.Lap), ("lip", JointKind.Lip), ("trim", JointKind.Trim))
             : JointKind.Butt;
+        // Of an unknown kind nothing more can be asked.
+        if (_faults.Count > before) return new JointSpec(null, [], kind, 0, 0, null, null, null);
         string size = kind switch { JointKind.Butt => "gap", JointKind.Trim => "extra", _ => "width" };
         string[] own = kind switch
         {
@@ -50,11 +53,13 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
         block.CheckKeys(["name", "edges", "kind", "marks", .. own], Misplaced);
         string? name = block.Find("name") is { } text ? measures.Text(text, block.PathOf("name"))?.Trim() : null;
         if (name is { Length: 0 }) _faults.Add("name-empty", block.PathOf("name"), block.Find("name")!.Place, "This joint has an empty name.", "Give it one, or leave \"name\" out.");
+        before = _faults.Count;
         ImmutableArray<EdgeName> edges = Edges(block, kind);
+        bool named = _faults.Count == before;
         double width = block.Find(size) is { } tree
             ? measures.Length(tree, block.PathOf(size), kind == JointKind.Butt ? Allowed.NotNegative : Allowed.Positive)
             : kind == JointKind.Butt ? 0 : Missing(block, size, kind);
-        return new JointSpec(name, edges, kind, width, On(block, edges), kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block));
+        return new JointSpec(name, edges, kind, width, named ? On(block, edges) : 0, kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block));
     }
 
     private static string? Misplaced(string key) => key switch

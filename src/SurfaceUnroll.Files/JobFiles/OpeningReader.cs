@@ -60,10 +60,8 @@ internal sealed class OpeningReader(Measures measures, CurveNames curves)
     private OpeningSpec? Opening(JobBlock block, string name, string[] more)
     {
         bool curve = block.Has("curve");
-        string[] own = curve ? [] : ["rectangle", "round", "corner", "slot", "at", "centre", "turn", "pattern"];
-        block.CheckKeys(["name", "curve", "along", .. own, .. more], key => curve && Shapes.Contains(key)
-            ? null
-            : curve && key is "at" or "centre" or "turn" or "pattern" or "corner" ? $"A curve stands where it was measured, so \"{key}\" cannot stand here." : null);
+        string[] own = curve ? [] : ["corner", "at", "centre", "turn", "pattern"];
+        block.CheckKeys(["name", "along", .. Shapes, .. own, .. more], key => curve && key is "at" or "centre" or "turn" or "pattern" or "corner" ? $"A curve stands where it was measured, so \"{key}\" cannot stand here." : null);
         if (Shape(block, Shapes) is not { } shape) return null;
         Placement? at = null;
         if (!curve && block.Need("at", "Say where the plane of the opening stands: { \"origin\": [x, y, z], \"lean\": …, \"roll\": …, \"turn\": … }.") is not null) at = new PlacementReader(measures).Read(block);
@@ -120,15 +118,21 @@ internal sealed class OpeningReader(Measures measures, CurveNames curves)
         const string example = "{ \"across\": 4, \"pitch\": 30 } or { \"ring\": 6, \"diameter\": 80 }";
         if (block.Find("pattern") is not { } tree || JobBlock.Of(tree, block.PathOf("pattern"), _faults, example) is not { } pattern) return null;
         bool ring = pattern.Has("ring");
-        pattern.CheckKeys(ring ? ["ring", "diameter"] : ["across", "up", "pitch", "ring", "diameter"], key => ring && key is "across" or "up" or "pitch" ? "A ring has no rows." : null);
+        pattern.CheckKeys(ring ? ["ring", "diameter"] : ["across", "up", "pitch", "ring"], key => key switch
+        {
+            "diameter" => "\"diameter\" goes with \"ring\", the number of holes round it.",
+            "across" or "up" or "pitch" => "A ring has no rows.",
+            _ => null,
+        });
         if (ring)
         {
             int holes = measures.Whole(pattern, "ring", 2, 2, MostHoles);
             double diameter = pattern.Need("diameter", "Give the diameter of the circle through the centres.") is { } d ? measures.Length(d, pattern.PathOf("diameter"), Allowed.Positive) : double.NaN;
             return new RingPattern(holes, diameter);
         }
+        int before = _faults.Count;
         (int columns, int rows) = (measures.Whole(pattern, "across", 1, 1, MostHoles), measures.Whole(pattern, "up", 1, 1, MostHoles));
-        if (columns * rows is < 2 or > MostHoles)
+        if (_faults.Count == before && (columns * rows is < 2 or > MostHoles))
             _faults.Add("pattern-count", pattern.Path, pattern.Tree.Place, $"A pattern has 2 to {MostHoles} holes; this one has {columns * rows}.", $"Write it like {example}.");
         if (pattern.Need("pitch", "Give the distance from centre to centre, or [across, up].") is not { } pitch) return null;
         string path = pattern.PathOf("pitch");

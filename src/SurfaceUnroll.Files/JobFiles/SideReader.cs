@@ -105,10 +105,10 @@ internal sealed class SideReader(Measures measures, CurveNames curves)
             case "arc":
                 block.CheckKeys(["arc", "turn"]);
                 double radius = measures.Length(block.Find("arc")!, block.PathOf("arc"), Allowed.Positive);
-                return new SideArc(radius, block.Need("turn", "Give the angle in degrees by which the arc turns, positive down, as over an arch.") is null ? double.NaN : Turn(block, "turn", 360));
+                return new SideArc(radius, block.Need("turn", "Give the angle in degrees by which the arc turns, positive down, as over an arch.") is null ? double.NaN : Turn(block, "turn"));
             case "bend":
                 block.CheckKeys(["bend", "radius"]);
-                return new SideBend(Turn(block, "bend", 179), block.Find("radius") is { } own ? measures.Length(own, block.PathOf("radius"), Allowed.NotNegative) : null);
+                return new SideBend(Turn(block, "bend"), block.Find("radius") is { } own ? measures.Length(own, block.PathOf("radius"), Allowed.NotNegative) : null);
             default:
                 int before = _faults.Count;
                 block.CheckKeys(["line", "arc", "turn", "bend", "radius"]);
@@ -117,13 +117,13 @@ internal sealed class SideReader(Measures measures, CurveNames curves)
         }
     }
 
-    private double Turn(JobBlock block, string key, double most)
+    private double Turn(JobBlock block, string key)
     {
         (JsonTree tree, string path) = (block.Find(key)!, block.PathOf(key));
         double turn = measures.Angle(tree, path);
         if (turn == 0) _faults.Add("curve-step-size", path, tree.Place, "A bend or an arc must turn by some angle; this one turns by 0°.", "Give the angle in degrees, positive down, or make it a line.");
-        if (Math.Abs(turn) > most * Math.PI / 180 + 1e-9)
-            _faults.Add("bend-angle", path, tree.Place, $"A sheet can be bent through less than 180°; here are {Math.Abs(turn) * 180 / Math.PI:0.#}°.", "Give the angle that it is bent through, 90 for a square bend.");
+        if (key == "bend" && Math.Abs(turn) >= Math.PI)
+            _faults.Add("bend-angle", path, tree.Place, "A sheet is bent through less than 180°.", "Give the angle that it is bent through, 90 for a square bend.");
         return turn;
     }
 }

@@ -28,11 +28,14 @@ internal sealed class TrimReader(Measures measures, ImmutableArray<string> panel
 
     private TrimSpec Trim(JobBlock block, string self, int index)
     {
+        int before = _faults.Count;
         block.CheckKeys(["name", "plane", "by", "clearance", "keep"]);
+        bool mistyped = _faults.Count > before;
         string name = block.Find("name") is { } text ? measures.Text(text, block.PathOf("name"))?.Trim() ?? "" : $"trim {Measures.Count(index + 1)}";
+        if (name.Length == 0) _faults.Add("name-empty", block.PathOf("name"), block.Find("name")!.Place, "This trim has an empty name.", "Give it one, or leave \"name\" out.");
         Placement? plane = block.Has("plane") ? new PlacementReader(measures).Read(block, "plane") : null;
         string? by = block.Find("by") is { } other ? measures.Text(other, block.PathOf("by")) : null;
-        if (block.Has("plane") == block.Has("by"))
+        if (block.Has("plane") == block.Has("by") && !mistyped)
         {
             _faults.Add(block.Has("by") ? "trim-two-ways" : "trim-no-way", block.Path, block.Tree.Place,
                 block.Has("by") ? "This trim is by a plane and by a panel at once." : "This trim does not say what cuts.", $"Give \"plane\" or \"by\", the name of a panel, like {Example}.");

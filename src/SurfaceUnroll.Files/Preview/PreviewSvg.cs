@@ -88,8 +88,18 @@ public static class PreviewSvg
         ElementLine middle = panel.Elements[panel.Elements.Length / 2];
         (string first, string last) = EndNames(panel);
         Vec2 top = frame.Place(middle.Front), bottom = frame.Place(middle.Rear);
-        canvas.Text(Vec2.Lerp(top, bottom, 0.1) + new Vec2(0, 4), first, 13, Palette.Ink, "middle");
-        canvas.Text(Vec2.Lerp(top, bottom, 0.9) + new Vec2(0, 4), last, 13, Palette.Ink, "middle");
+        canvas.Text(Clear(0.1, 0.2, 0.05, 0.3) + new Vec2(0, 4), first, 13, Palette.Ink, "middle");
+        canvas.Text(Clear(0.9, 0.8, 0.95, 0.7) + new Vec2(0, 4), last, 13, Palette.Ink, "middle");
+
+        // The first of some places on the middle line that lies clear of holes; the first of all if none does.
+        Vec2 Clear(params double[] shares)
+        {
+            const double room = 18;
+            Vec2[] places = [.. shares.Select(share => Vec2.Lerp(top, bottom, share))];
+            Box[] holes = [.. panel.Openings.Select(o => Box.Around(o.Cut.Select(frame.Place)).Grow(room))];
+            int clear = Array.FindIndex(places, p => !holes.Any(h => h.Contains(p)));
+            return places[Math.Max(0, clear)];
+        }
     }
 
     // Holes, bends and match marks.

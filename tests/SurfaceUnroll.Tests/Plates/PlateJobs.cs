@@ -29,6 +29,9 @@ internal static class PlateJobs
     public static Job Job(SheetStock sheet, IEnumerable<(string Name, CurveSpec Spec)> curves, params PanelSpec[] panels) =>
         new("test", LengthUnit.Millimetre, sheet, MeasuredFace.Outside, [.. curves.Select(c => new NamedCurve(c.Name, c.Spec))], [.. panels], PaperSpec.Default);
 
+    /// <summary>The job with joints.</summary>
+    public static Job Joined(this Job job, params JointSpec[] joints) => job with { Joints = [.. joints] };
+
     public static Development Run(Job job)
     {
         Development done = Developer.Develop(job);

@@ -24,6 +24,9 @@ internal static class AllowanceBands
     // A mitre runs out no farther than this many widths.
     private const double LongestMitre = 3;
 
+    // A corner that turns by less than this, radians, is not mitred beside a run without allowance: the taper would be longer than 1.7 widths.
+    private const double LeastTaper = Math.PI / 6;
+
     // Piece of a band that is drawn in one go: it turns by less than a right angle in all, so that it does not meet itself.
     private const double MostTurn = 1.2;
 
@@ -87,6 +90,23 @@ internal static class AllowanceBands
             shape = [at, p, out1, out2, q];
         }
         if (Region(shape) is { } mitre) yield return mitre;
+    }
+
+    /// <summary>What a mitred allowance loses beside a run that has none: what would stand out past that run's own line. Null where it loses nothing.</summary>
+    /// <param name="at">The corner.</param>
+    /// <param name="before">Unit vector to the right of the run before it.</param>
+    /// <param name="after">Unit vector to the right of the run after it.</param>
+    /// <param name="first">Allowance of the run before.</param>
+    /// <param name="second">Allowance of the run after.</param>
+    public static Polygon? Taper(Vec2 at, Vec2 before, Vec2 after, RunAllowance first, RunAllowance second)
+    {
+        RunAllowance given = first.Width != 0 ? first : second;
+        double turn = Turn(before, after);
+        // Nearly in line with its neighbour an allowance would lose far too much, and square to it nothing.
+        if (given.Width <= 0 || first.Width * second.Width != 0 || given.Corners != CornerStyle.Mitre || turn < LeastTaper || turn > 0.5 * Math.PI - 1e-6) return null;
+        Vec2 edge = first.Width != 0 ? at + given.Width * before : at + given.Width * after;
+        Vec2 line = first.Width != 0 ? -after.Left : before.Left;
+        return Region([at, edge, at + given.Width / Math.Sin(turn) * line]);
     }
 
     /// <summary>Treatment of the corner between two allowances: a lip's first, since what stands up must clear its neighbour.</summary>

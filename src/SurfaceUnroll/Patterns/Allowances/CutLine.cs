@@ -54,17 +54,26 @@ internal sealed record CutLine(ImmutableArray<Vec2> Outline, ImmutableArray<Immu
         for (int i = 0; i < runs.Length; i++)
         {
             int next = (i + 1) % runs.Length;
-            (ImmutableArray<Vec2> path, ImmutableArray<Vec2> onward) = (runs[i].Path, runs[next].Path);
+            ImmutableArray<Vec2> path = runs[i].Path;
             if (given[i].Width != 0)
             {
                 NetTopologySuite.Geometries.Geometry band = Polygons.Union([.. AllowanceBands.Along(path, given[i])]);
+                int previous = (i + runs.Length - 1) % runs.Length;
+                foreach (Polygon? taper in new[] { Corner(previous, AllowanceBands.Taper), Corner(i, AllowanceBands.Taper) })
+                    if (taper is not null) band = Polygons.Without(band, taper);
                 if (given[i].Width > 0) added.Add((runs[i].Edge!, band));
                 else taken.Add(band);
             }
-            Vec2 before = -(path[^1] - path[^2]).Unit.Left, after = -(onward[1] - onward[0]).Unit.Left;
-            IEnumerable<Polygon> corner = AllowanceBands.Corner(path[^1], before, after, given[i], given[next]);
-            (Math.Min(given[i].Width, given[next].Width) < 0 ? taken : corners).AddRange(corner);
-            if (Relief(path[^1], before, after, given[i], given[next], thickness) is { } relief) taken.Add(relief);
+            (Math.Min(given[i].Width, given[next].Width) < 0 ? taken : corners).AddRange(Corner(i, AllowanceBands.Corner));
+            if (Corner(i, (at, before, after, first, second) => Relief(at, before, after, first, second, thickness)) is { } relief) taken.Add(relief);
+        }
+
+        // What a rule makes of the corner at the end of a run.
+        T Corner<T>(int run, Func<Vec2, Vec2, Vec2, RunAllowance, RunAllowance, T> rule)
+        {
+            int after = (run + 1) % runs.Length;
+            (ImmutableArray<Vec2> path, ImmutableArray<Vec2> onward) = (runs[run].Path, runs[after].Path);
+            return rule(path[^1], -(path[^1] - path[^2]).Unit.Left, -(onward[1] - onward[0]).Unit.Left, given[run], given[after]);
         }
         (ImmutableArray<string> over, ImmutableArray<(string, string)> meeting) = Overlaps(net, runs, added);
         NetTopologySuite.Geometries.Geometry region = Polygons.Union([net, .. added.Select(a => a.Band), .. corners]);

@@ -87,34 +87,39 @@ internal sealed record LipLayout(double Width, BendLine Bend, LipStrain Strain, 
     private static IEnumerable<double> Corners(EdgeTrack track) => Enumerable.Range(1, Math.Max(0, track.Joint.Count - 2))
         .Where(i => (track.Joint[i] - track.Joint[i - 1]).AngleTo(track.Joint[i + 1] - track.Joint[i]) > Corner).Select(i => track.Distances[i]);
 
+    // Notches stand so that between two of them a straight tab leaves the curve by no more than half the thickness, c² = 8 R t/2: their density, one over that pitch where
+    // the lip strains too much, is summed up along the edge and shared out evenly.
     private static IEnumerable<LipNotch> Relief(
         SheetStock stock, EdgeTrack track, string edge, LipSpec lip, (double At, double Flat, double Formed)[] strains, double onBlank, double from)
     {
-        if (lip.Relief == LipRelief.None || onBlank - from < 1 || strains.Length == 0) yield break;
+        if (lip.Relief == LipRelief.None || onBlank - from < 1 || strains.Length < 2) yield break;
         double mostStretch = 0.5 * Materials.Of(stock.Material).Material.UniformElongation, tip = Math.Max(1, stock.Thickness);
-        double at = 0;
-        while (true)
+        double[] density = [.. strains.Select(Density)], sum = new double[strains.Length];
+        for (int i = 1; i < strains.Length; i++) sum[i] = sum[i - 1] + 0.5 * (density[i - 1] + density[i]) * (strains[i].At - strains[i - 1].At);
+        if (sum[^1] <= 0) yield break;
+        int count = Math.Max(1, (int)Math.Round(sum[^1]));
+        for (int k = 0; k < count; k++)
         {
-            double pitch = lip.ReliefPitch ?? Pitch(at);
-            at += at == 0 ? 0.5 * pitch : pitch;
-            if (at >= track.Length - 0.25 * pitch) yield break;
-            (_, double flat, double formed) = strains.MinBy(s => Math.Abs(s.At - at));
-            double strain = formed / flat - 1;
-            if (lip.Relief == LipRelief.Auto && strain < mostStretch && strain > -MostShrink) continue;
+            double wanted = sum[^1] * (k + 0.5) / count;
+            int i = Array.FindIndex(sum, s => s >= wanted);
+            double share = (wanted - sum[i - 1]) / (sum[i] - sum[i - 1]);
+            double Between(double a, double b) => a + share * (b - a);
+            double at = Between(strains[i - 1].At, strains[i].At), pitch = sum[^1] / count / Math.Max(Between(density[i - 1], density[i]), 1e-9);
             // What is too long on the blank is cut out; where the part is longer a slit opens by itself.
-            double width = Math.Max(tip, (flat - formed) * pitch);
+            double width = Math.Max(tip, (Between(strains[i - 1].Flat, strains[i].Flat) - Between(strains[i - 1].Formed, strains[i].Formed)) * pitch);
             TrackPlace place = track.At(at);
             Vec2 root = place.Flat - from * place.FlatInward, mouth = place.Flat - (onBlank + 1) * place.FlatInward;
             ImmutableArray<Vec2> outline = [root - 0.5 * tip * place.FlatAlong, root + 0.5 * tip * place.FlatAlong, mouth + 0.5 * width * place.FlatAlong, mouth - 0.5 * width * place.FlatAlong];
             yield return new LipNotch(edge, at, width, Polygons.Turned(outline, counterClockwise: true));
         }
 
-        // Between two notches a straight tab leaves the curve by no more than half the thickness: c² = 8 R t/2.
-        double Pitch(double where)
+        double Density((double At, double Flat, double Formed) place)
         {
-            (_, double flat, double formed) = strains.MinBy(s => Math.Abs(s.At - where));
-            double curvature = Math.Abs(flat - formed) / Math.Max(onBlank, 1);
-            return curvature > 0 ? Math.Clamp(Math.Sqrt(4 * Math.Max(stock.Thickness, 0.5) / curvature), ClosestNotches, WidestNotches) : WidestNotches;
+            if (lip.ReliefPitch is { } pitch) return 1 / pitch;
+            double strain = place.Formed / place.Flat - 1;
+            if (strain < mostStretch && strain > -MostShrink) return 0;
+            double curvature = Math.Abs(place.Flat - place.Formed) / Math.Max(onBlank, 1);
+            return 1 / Math.Clamp(Math.Sqrt(4 * Math.Max(stock.Thickness, 0.5) / curvature), ClosestNotches, WidestNotches);
         }
     }
 }

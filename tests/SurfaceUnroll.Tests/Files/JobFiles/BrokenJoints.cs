@@ -10,6 +10,8 @@ internal static class BrokenJoints
         ("joint a text", Job("[¶\"butt\"]"), "wrong-type", "joints[0]"),
         ("joint of no kind", Joint("¶{ \"edges\": [\"p/front\", \"q/rear\"] }"), "key-missing", "joints[0].kind"),
         ("joint of an unknown kind", Joint("{ \"edges\": [\"p/front\", \"q/rear\"], \"kind\": ¶\"hinge\" }"), "choice-unknown", "joints[0].kind"),
+        ("lip misspelt, its width right", Joint("{ \"edges\": [\"p/front\", \"q/rear\"], \"kind\": ¶\"lipp\", \"width\": 9 }"), "choice-unknown", "joints[0].kind"),
+        ("edge misspelt, its carrier right", Joint("{ \"edges\": [\"p/front\", ¶\"qq/rear\"], \"kind\": \"lap\", \"width\": 9, \"on\": \"q\" }"), "panel-absent", "joints[0].edges[1]"),
         ("joint without edges", Joint("¶{ \"kind\": \"butt\" }"), "key-missing", "joints[0].edges"),
         ("joint of one edge", Joint("{ \"edges\": ¶[\"p/front\"], \"kind\": \"butt\" }"), "joint-edges", "joints[0].edges"),
         ("lap of one edge", Joint("{ \"edges\": ¶[\"p/front\"], \"kind\": \"lap\", \"width\": 9 }"), "joint-edges", "joints[0].edges"),

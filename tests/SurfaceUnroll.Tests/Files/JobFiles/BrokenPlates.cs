@@ -90,6 +90,8 @@ internal static class BrokenPlates
         ("pattern without pitch", Hole("{ \"round\": 3, \"pattern\": ¶{ \"across\": 3 } }"), "key-missing", "panels[0].holes[0].pattern.pitch"),
         ("pattern of one", Hole("{ \"round\": 3, \"pattern\": ¶{ \"pitch\": 9 } }"), "pattern-count", "panels[0].holes[0].pattern"),
         ("pattern of half a hole", Hole("{ \"round\": 3, \"pattern\": { \"across\": ¶2.5, \"up\": 2, \"pitch\": 9 } }"), "number-range", "panels[0].holes[0].pattern.across"),
+        ("pattern with a stray diameter", Hole("{ \"round\": 3, \"pattern\": { \"across\": 3, \"pitch\": 9, ¶\"diameter\": 9 } }"), "key-misplaced", "panels[0].holes[0].pattern.diameter"),
+        ("pattern past a thousand", Hole("{ \"round\": 3, \"pattern\": { \"across\": ¶1001, \"pitch\": 9 } }"), "number-range", "panels[0].holes[0].pattern.across"),
         ("ring of one", Hole("{ \"round\": 3, \"pattern\": { \"ring\": ¶1, \"diameter\": 9 } }"), "number-range", "panels[0].holes[0].pattern.ring"),
         ("ring without diameter", Hole("{ \"round\": 3, \"pattern\": ¶{ \"ring\": 4 } }"), "key-missing", "panels[0].holes[0].pattern.diameter"),
         ("two holes of one name", Job("\"name\": \"p\", \"flat\": \"front\", \"holes\": [{ \"name\": \"a\", \"round\": 3 }, { \"name\": \"a\", \"round\": 4 }]").Replace("[{ \"name\": \"p\"", "[¶{ \"name\": \"p\"", StringComparison.Ordinal), "opening-name-twice", "panels[0]"),
@@ -100,6 +102,7 @@ internal static class BrokenPlates
         ("opening that stands nowhere", Opening("¶{ \"round\": 3 }"), "key-missing", "panels[0].openings[0].at"),
         ("opening of an absent curve", Opening("{ \"curve\": ¶\"lamp\" }"), "curve-absent", "panels[0].openings[0].curve"),
         ("curve placed anew", Opening("{ \"curve\": \"front\", ¶\"at\": {} }"), "key-misplaced", "panels[0].openings[0].at"),
+        ("opening of a curve and a circle", Opening("¶{ \"curve\": \"front\", \"round\": 3 }"), "opening-two-shapes", "panels[0].openings[0]"),
         ("direction of nothing", Opening("{ \"curve\": \"front\", \"along\": ¶[0, 0, 0] }"), "direction-shape", "panels[0].openings[0].along"),
         ("direction of two numbers", Opening("{ \"curve\": \"front\", \"along\": ¶[0, 1] }"), "direction-shape", "panels[0].openings[0].along"),
         ("panels of an opening of one", Opening("{ \"round\": 3, \"at\": {}, ¶\"through\": [\"p\"] }"), "key-unknown", "panels[0].openings[0].through"),
@@ -120,6 +123,10 @@ internal static class BrokenPlates
         ("trim that keeps a word", Trim("{ \"plane\": {}, \"keep\": ¶\"top\" }"), "choice-unknown", "panels[0].trims[0].keep"),
         ("trim by nothing", Trim("¶{ \"keep\": \"up\" }"), "trim-no-way", "panels[0].trims[0]"),
         ("trim by an absent panel", Trim("{ \"by\": ¶\"q\", \"keep\": \"up\" }"), "panel-absent", "panels[0].trims[0].by"),
+        ("trim of an empty name", Trim("{ \"name\": ¶\" \", \"plane\": {}, \"keep\": \"up\" }"), "name-empty", "panels[0].trims[0].name"),
+        ("plane of a trim misspelt", Trim("{ ¶\"plan\": {}, \"keep\": \"up\" }"), "key-unknown", "panels[0].trims[0].plan"),
+        ("trims of one name on a panel without name", "{ \"units\": \"mm\", " + Curves + ", \"panels\": [¶{ \"flat\": \"front\", \"trims\": [{ \"name\": \"a\", \"plane\": {}, \"keep\": \"up\" }, { \"name\": \"a\", \"plane\": {}, \"keep\": \"up\" }] }] }", "key-missing", "panels[0].name"),
+        ("trim named like an edge", Trim("{ \"name\": \"chord\", \"plane\": {}, \"keep\": \"up\" }").Replace("[{ \"name\": \"p\"", "[¶{ \"name\": \"p\"", StringComparison.Ordinal), "opening-name-twice", "panels[0]"),
         ("trim by itself", Trim("{ \"by\": ¶\"p\", \"keep\": \"up\" }"), "trim-by-itself", "panels[0].trims[0].by"),
     ];
 

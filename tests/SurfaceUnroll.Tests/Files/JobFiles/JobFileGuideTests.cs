@@ -21,15 +21,23 @@ public partial class JobFileGuideTests
         Assert.All(examples, example => Assert.Empty(JobFile.Read(WholeJob(example), _ => TestMeshes.Obj(TestMeshes.Sheet())).Faults));
     }
 
-    // Examples are a whole job, one curve, the panels or the paper.
+    // Examples are a whole job, a part of one, or one curve; the rest of the job is filled in.
     private static string WholeJob(string example)
     {
-        const string curves = "\"front\": { \"chord\": 9, \"rise\": 1 }, \"middle\": { \"chord\": 9, \"rise\": 3 }, \"rear\": { \"chord\": 9, \"rise\": 2 }", panels = "\"panels\": [{ \"name\": \"a\", \"loft\": [\"front\", \"rear\"] }]";
         if (example.StartsWith('{')) return example;
-        if (example.StartsWith("\"panels\"", StringComparison.Ordinal)) return $"{{ \"units\": \"mm\", \"curves\": {{ {curves} }}, {example} }}";
-        if (example.StartsWith("\"paper\"", StringComparison.Ordinal)) return $"{{ \"units\": \"mm\", \"curves\": {{ {curves} }}, {panels}, {example} }}";
-        string others = string.Join(", ", curves.Split("}, ").Where(c => !c.StartsWith(example.Split(':')[0], StringComparison.Ordinal)).Select(c => c.TrimEnd('}') + "}"));
-        return $"{{ \"units\": \"mm\", \"curves\": {{ {others}, {example} }}, {panels} }}";
+        string[] curves =
+        [
+            .. new[] { "front", "middle", "rear", "arch", "apron", "profile", "sill", "back" }.Select((name, i) => $"\"{name}\": {{ \"chord\": 9, \"rise\": {i + 1} }}"),
+            "\"hoop\": { \"plan\": { \"chord\": 9, \"rise\": 1 }, \"side\": [[0, 0], [9, 1]] }",
+        ];
+        const string panels = """
+            "panels": [{ "name": "cover", "loft": ["front", "rear"] }, { "name": "front plate", "flat": "arch" }, { "name": "base", "flat": "hoop" }]
+            """;
+        string key = example[..example.IndexOf(':', StringComparison.Ordinal)];
+        bool isPart = key is "\"panels\"" or "\"paper\"" or "\"sheet\"" or "\"joints\"";
+        string[] filled = [.. curves.Where(c => isPart || !c.StartsWith(key, StringComparison.Ordinal)), .. isPart ? Array.Empty<string>() : [example]];
+        string rest = key == "\"panels\"" ? example : isPart ? $"{panels}, {example}" : panels;
+        return $"{{ \"units\": \"mm\", \"measured\": \"outside\", \"curves\": {{ {string.Join(", ", filled)} }}, {rest} }}";
     }
 
     [GeneratedRegex("```jsonc\n(.*?)```", RegexOptions.Singleline)]

@@ -18,7 +18,7 @@ public class CutLineTests
         (string Edge, double Extra)[] extras = [("a", a), ("b", b), ("c", c), ("d", d)];
         return Run(Job(
             Steel, [Side("a", new(0, 0), new(100, 0)), Side("b", new(100, 0), new(100, 50)), Side("c", new(100, 50), new(0, 50)), Side("d", new(0, 50), new(0, 0))],
-            Flat2("p", "a", "b", "c", "d")) with { Joints = [.. extras.Where(e => e.Extra > 0).Select(e => Trim("p", e.Edge, e.Extra, corners))] }).Panels[0];
+            Flat2("p", "a", "b", "c", "d")).Joined([.. extras.Where(e => e.Extra > 0).Select(e => Trim("p", e.Edge, e.Extra, corners))])).Panels[0];
     }
 
     [Theory]
@@ -39,11 +39,22 @@ public class CutLineTests
     }
 
     [Fact]
+    public void A_mitred_allowance_keeps_within_the_line_of_a_neighbour_that_has_none()
+    {
+        // Corners of 45° and of 90°: on the slanting side the allowance loses half a square of 10 by 10.
+        (string, CurveSpec) Side(string name, params Vec2[] p) => (name, Corners(p));
+        PanelDevelopment plate = Run(Job(
+            Steel, [Side("base", new(0, 0), new(100, 0)), Side("slant", new(100, 0), new(150, 50)), Side("rest", new(150, 50), new(0, 50), new(0, 0))],
+            Flat2("p", "base", "slant", "rest")).Joined([Trim("p", "base", 10, CornerStyle.Mitre)])).Panels[0];
+        Assert.Equal(100 * 10 - 0.5 * 10 * 10, plate.Areas.Allowances, 1e-6);
+    }
+
+    [Fact]
     public void Area_of_allowances_is_width_by_length_and_the_turn_of_the_edge()
     {
         // Steiner's formula: an arch of radius 120 over π with legs of 55, 10 mm left on, gains 10·L + 10²·π/2.
         var arch = new RunSpec([new LineStep(55), new ArcStep(120, Math.PI), new LineStep(55)], 0, null, Placement.None);
-        PanelDevelopment plate = Run(Job(Steel, [("arch", arch)], Flat2("p", "arch")) with { Joints = [Trim("p", "arch", 10, CornerStyle.Square)] }).Panels[0];
+        PanelDevelopment plate = Run(Job(Steel, [("arch", arch)], Flat2("p", "arch")).Joined([Trim("p", "arch", 10, CornerStyle.Square)])).Panels[0];
         Assert.Equal(10 * (110 + 120 * Math.PI) + 50 * Math.PI, plate.Areas.Allowances, 0.5);
         Assert.Equal(plate.Areas.Blank, plate.Areas.Formed + plate.Areas.Bends + plate.Areas.Forming + plate.Areas.Allowances, 1e-6);
         Assert.Equal(Area(plate.Cut), plate.Areas.Blank, 1e-6);
@@ -55,7 +66,7 @@ public class CutLineTests
         (string, CurveSpec) Side(string name, params Vec2[] p) => (name, Corners(p));
         Development done = Run(Job(
             Steel, [Side("seam", new(0, 0), new(100, 0)), Side("u", new(0, 0), new(0, 50), new(100, 50), new(100, 0)), Side("n", new(0, 0), new(0, -50), new(100, -50), new(100, 0))],
-            Flat2("up", "seam", "u"), Flat2("down", "seam", "n")) with { Joints = [new JointSpec(null, [new EdgeName("up", "seam"), new EdgeName("down", "seam")], JointKind.Butt, 1, 0, null, null, null)] });
+            Flat2("up", "seam", "u"), Flat2("down", "seam", "n")).Joined([new JointSpec(null, [new EdgeName("up", "seam"), new EdgeName("down", "seam")], JointKind.Butt, 1, 0, null, null, null)]));
         Assert.All(done.Panels, p => Assert.Equal(100 * 49.5, Area(p.Cut), 1e-6));
         Assert.All(done.Panels, p => Assert.Equal(-50, p.Areas.Allowances, 1e-6));
     }
@@ -68,7 +79,7 @@ public class CutLineTests
         JointSpec Lip(string edge) => new(null, [new EdgeName("p", edge)], JointKind.Lip, 12, 0, lip, null, null);
         Development done = Run(Job(
             Steel, [Side("rest", new(40, 100), new(0, 100), new(0, 0), new(100, 0), new(100, 40)), Side("in", new(100, 40), new(40, 40)), Side("up", new(40, 40), new(40, 100))],
-            Flat2("p", "rest", "in", "up")) with { Joints = [Lip("in"), Lip("up")] });
+            Flat2("p", "rest", "in", "up")).Joined([Lip("in"), Lip("up")]));
         PanelDevelopment plate = done.Panels[0];
         Assert.True(OutlineCheck.IsSimple(plate.Cut));
         double width = plate.Allowances[0].Width;
@@ -84,7 +95,7 @@ public class CutLineTests
         Development done = Run(Job(
             Steel,
             [Side("left", new(0, 0), new(0, 80)), Side("top", new(0, 80), new(47, 80)), Side("in left", new(47, 80), new(47, 20)), Side("in", new(47, 20), new(53, 20)), Side("in right", new(53, 20), new(53, 80)), Side("rest", new(53, 80), new(100, 80), new(100, 0), new(0, 0))],
-            Flat2("u", "left", "top", "in left", "in", "in right", "rest")) with { Joints = [Trim("u", "in left", 10, CornerStyle.Mitre)] });
+            Flat2("u", "left", "top", "in left", "in", "in right", "rest")).Joined([Trim("u", "in left", 10, CornerStyle.Mitre)]));
         Assert.Contains(done.Notices, n => n.Code == "allowance-on-piece" && n.Message.Contains("u/in left", StringComparison.Ordinal));
         Assert.True(OutlineCheck.IsSimple(done.Panels[0].Cut));
     }
@@ -105,7 +116,7 @@ public class CutLineTests
         var style = (CornerStyle)random.Next(3);
         (Job job, string name, string[] edges) = seed % 4 == 3 ? Cone(random) : Star(random);
         Dictionary<string, double> widths = edges.Where(_ => random.NextDouble() < 0.7).ToDictionary(e => e, _ => 1 + 15 * random.NextDouble());
-        PanelDevelopment panel = Run(job with { Joints = [.. widths.Select(w => Trim(name, w.Key, w.Value, style))] }).Panels[0];
+        PanelDevelopment panel = Run(job.Joined([.. widths.Select(w => Trim(name, w.Key, w.Value, style))])).Panels[0];
         Assert.True(OutlineCheck.IsSimple(panel.Cut), $"seed {seed}");
         Assert.True(Area(panel.Cut) >= Area(panel.Net) - 1e-6, $"seed {seed}");
         Vec2[] corners = [.. panel.Edges.SelectMany(e => new[] { e.Flat[0], e.Flat[^1] })];
@@ -116,7 +127,7 @@ public class CutLineTests
             {
                 Vec2 middle = 0.5 * (edge.Flat[i] + edge.Flat[i + 1]), across = (edge.Flat[i + 1] - edge.Flat[i]).Unit.Left;
                 Vec2 outward = Inside(panel.Net, middle + 1e-4 * across) ? -across : across, wanted = middle + width * outward;
-                bool nearCorner = corners.Any(c => (c - middle).Length < 2 + width) || Turns(edge.Flat).Any(t => (t - middle).Length < 2 + width);
+                bool nearCorner = corners.Any(c => (c - middle).Length < 2 + 2 * width) || Turns(edge.Flat).Any(t => (t - middle).Length < 2 + 2 * width);
                 // Where another edge, or its own allowance, comes as near, the cut line goes round that.
                 bool crowded = panel.Edges.Any(e => Distance(wanted, e.Flat, false) < Math.Max(width, e.Name == edge.Name ? 0 : widths.GetValueOrDefault(e.Name) + 2) - 0.004 && !(e.Name == edge.Name && width == 0))
                     || panel.Edges.Any(e => e.Name != edge.Name && Distance(wanted, e.Flat, false) < 4 * widths.GetValueOrDefault(e.Name) + 2);

@@ -25,7 +25,7 @@ public class JointTests
         Sheet, [("arch", Arch), ("hoop", Hoop), ("plate arch", plateArch ?? Arch)],
         new PanelSpec("cover", ["arch", "hoop"], ElementMatching.BendOnly),
         Flat2("front plate", "plate arch") with { Flat = new FlatSpec(["plate arch"], Way.Forward), Measured = MeasuredFace.Inside },
-        Bent("base", new BentSpec([new PlanCurve("hoop", null)], new SideOfCurve("hoop"), null, Placement.None))) with { Joints = [.. joints] };
+        Bent("base", new BentSpec([new PlanCurve("hoop", null)], new SideOfCurve("hoop"), null, Placement.None))).Joined([.. joints]);
 
     private static readonly JointSpec[] Plain = [Joint(JointKind.Butt, 0, 0, "cover/front", "front plate/plate arch"), Joint(JointKind.Butt, 0, 0, "cover/rear", "base/hoop")];
 
@@ -91,14 +91,14 @@ public class JointTests
         // A wall that leans 30° aft over a floor that runs aft: 60° between them.
         var floor = Rectangle(100, 80, new Placement(Vec3.Zero, 0, Math.PI / 2, 0));
         var wall = Rectangle(100, 60, new Placement(Vec3.Zero, 0, Rad(30), 0));
-        Development done = Run(Job(new SheetStock("steel", 0), [("f", floor), ("w", wall)], Flat2("floor", "f"), Flat2("wall", "w")) with { Joints = [] });
+        Development done = Run(Job(new SheetStock("steel", 0), [("f", floor), ("w", wall)], Flat2("floor", "f"), Flat2("wall", "w")).Joined([]));
         Assert.Equal(2, done.Panels.Length);
         // A rectangle is one closed edge; split it so that the sides have names.
         (string, CurveSpec) Side(string name, Placement at, params Vec2[] p) => (name, Corners(p) with { At = at });
         Development joined = Run(Job(
             new SheetStock("steel", 0),
             [Side("hinge", floor.At, new(-50, 0), new(50, 0)), Side("far", floor.At, new(-50, 0), new(-50, 80), new(50, 80), new(50, 0)), Side("top", wall.At, new(-50, 0), new(-50, 60), new(50, 60), new(50, 0))],
-            Flat2("floor", "hinge", "far"), Flat2("wall", "hinge", "top")) with { Joints = [Joint(JointKind.Butt, 0, 0, "floor/hinge", "wall/hinge")] });
+            Flat2("floor", "hinge", "far"), Flat2("wall", "hinge", "top")).Joined([Joint(JointKind.Butt, 0, 0, "floor/hinge", "wall/hinge")]));
         Assert.Equal(60, joined.Joints[0].Dihedral!.Value.Least * 180 / Math.PI, 1e-6);
         Assert.Equal(60, joined.Joints[0].Dihedral!.Value.Greatest * 180 / Math.PI, 1e-6);
     }
@@ -127,7 +127,7 @@ public class JointTests
         // Flat it has the radius R + w', w' the developed width; bent through φ the radius R + w cos φ.
         const double radius = 100;
         JointSpec lip = Joint(JointKind.Lip, width, 0, "disc/rim") with { Lip = new LipSpec(Rad(angle), 1, true, LipRelief.None, null) };
-        Development done = Run(Job(Steel, [("rim", Circle(radius))], Flat2("disc", "rim")) with { Joints = [lip] });
+        Development done = Run(Job(Steel, [("rim", Circle(radius))], Flat2("disc", "rim")).Joined([lip]));
         double developed = done.Panels[0].Allowances[0].Width;
         LipStrain strain = done.Joints[0].Mates[0].Lip!.Value;
         Assert.Equal(1 - (radius + width * Math.Cos(Rad(angle))) / (radius + developed), strain.MaxShrink, 1e-3);
@@ -140,7 +140,7 @@ public class JointTests
     {
         JointSpec lip = Joint(JointKind.Lip, 8, 0, "plate/lamp") with { Lip = new LipSpec(Rad(90), 1, true, LipRelief.None, null) };
         PanelSpec plate = Flat2("plate", "rim") with { Openings = [new OpeningSpec("lamp", new RoundShape(120), Vec2.Zero, 0, null, new Placement(new Vec3(50, 0, 100), 0, 0, 0), null)] };
-        Development done = Run(Job(Steel, [("rim", Rectangle(300, 200))], plate) with { Joints = [lip] });
+        Development done = Run(Job(Steel, [("rim", Rectangle(300, 200))], plate).Joined([lip]));
         PanelDevelopment panel = done.Panels[0];
         double developed = panel.Allowances[0].Width;
         Assert.Equal(60 / (60 - developed) - 1, done.Joints[0].Mates[0].Lip!.Value.MaxStretch, 2e-3);
@@ -169,7 +169,7 @@ public class JointTests
         var rim = new RunSpec([new ArcStep(100, -2 * Math.PI)], Rad(180), new Vec2(-100, 0), new Placement(Vec3.Zero, Rad(77), 0, 0));
         Job job = Job(
             new SheetStock("steel", 0), [("front", Circle(100)), ("rear", Circle(100, new Placement(new Vec3(200, 0, 0), 0, 0, 0))), ("rim", rim)],
-            new PanelSpec("pipe", ["front", "rear"], ElementMatching.BendOnly), Flat2("cap", "rim")) with { Joints = [Joint(JointKind.Butt, 0, 0, "pipe/front", "cap/rim")] };
+            new PanelSpec("pipe", ["front", "rear"], ElementMatching.BendOnly), Flat2("cap", "rim")).Joined([Joint(JointKind.Butt, 0, 0, "pipe/front", "cap/rim")]);
         Development done = Run(job);
         Assert.InRange(done.Joints[0].LargestGap, 0, 0.01);
         MatchMark[] pipe = [.. done.Panels[0].Marks], cap = [.. done.Panels[1].Marks];
