@@ -104,9 +104,10 @@ internal static class AllowanceBands
         double turn = Turn(before, after);
         // Nearly in line with its neighbour an allowance would lose far too much, and square to it nothing.
         if (given.Width <= 0 || first.Width * second.Width != 0 || given.Corners != CornerStyle.Mitre || turn < LeastTaper || turn > 0.5 * Math.PI - 1e-6) return null;
-        Vec2 edge = first.Width != 0 ? at + given.Width * before : at + given.Width * after;
-        Vec2 line = first.Width != 0 ? -after.Left : before.Left;
-        return Region([at, edge, at + given.Width / Math.Sin(turn) * line]);
+        // A wedge wider than the band, whose far line may bulge.
+        double reach = 2 * given.Width;
+        (Vec2 end, Vec2 line) = first.Width != 0 ? (before, -after.Left) : (after, before.Left);
+        return Region([at, at + reach * end, at + reach / Math.Sin(turn) * line]);
     }
 
     /// <summary>Treatment of the corner between two allowances: a lip's first, since what stands up must clear its neighbour.</summary>
