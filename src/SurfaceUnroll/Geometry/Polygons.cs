@@ -57,6 +57,20 @@ internal static class Polygons
     /// <summary>Triangles of a polygon, counter-clockwise, through its own corners only.</summary>
     public static IEnumerable<(Vec2 A, Vec2 B, Vec2 C)> Triangles(Polygon polygon)
     {
+        if (polygon.NumInteriorRings == 0 && polygon.NumPoints <= 5)
+        {
+            ImmutableArray<Vec2> few = Outline(polygon);
+            if (few.Length == 3)
+            {
+                yield return (few[0], few[1], few[2]);
+                yield break;
+            }
+            // The better of both diagonals that lie inside.
+            int from = Enumerable.Range(0, 2).MaxBy(k => Math.Min(Doubled(few[k], few[k + 1], few[(k + 2) % 4]), Doubled(few[k], few[(k + 2) % 4], few[(k + 3) % 4])));
+            yield return (few[from], few[from + 1], few[(from + 2) % 4]);
+            yield return (few[from], few[(from + 2) % 4], few[(from + 3) % 4]);
+            yield break;
+        }
         NetTopologySuite.Geometries.Geometry triangles = ConstrainedDelaunayTriangulator.Triangulate(polygon);
         for (int i = 0; i < triangles.NumGeometries; i++)
         {
@@ -65,6 +79,8 @@ internal static class Polygons
             yield return (b - a).Cross(d - a) >= 0 ? (a, b, d) : (a, d, b);
         }
     }
+
+    private static double Doubled(Vec2 a, Vec2 b, Vec2 c) => (b - a).Cross(c - a);
 
     /// <summary>A closed outline run the way round that is asked for.</summary>
     public static ImmutableArray<Vec2> Turned(ImmutableArray<Vec2> outline, bool counterClockwise) =>

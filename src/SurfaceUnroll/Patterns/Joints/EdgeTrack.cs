@@ -18,6 +18,10 @@ internal readonly record struct TrackPlace(double At, Vec3 Joint, Vec2 Flat, Vec
 /// <summary>An edge of a sheet to walk along, formed and flat at once.</summary>
 internal sealed class EdgeTrack
 {
+    // So many neighbouring segments are looked at together: none of them if the ball round them is farther off than what was found.
+    private const int BallSize = 16;
+
+    private readonly (Vec3 Centre, double Radius)[] _balls;
     private readonly Vec3[] _joint;
     private readonly Vec2[] _flat;
     private readonly double[] _at;
@@ -27,6 +31,14 @@ internal sealed class EdgeTrack
     {
         (_joint, _flat, _sides) = (joint, flat, sides);
         _at = EdgeLengths.Running(joint);
+        _balls = [.. Enumerable.Range(0, (sides.Length + BallSize - 1) / BallSize).Select(Ball)];
+
+        (Vec3, double) Ball(int k)
+        {
+            Vec3[] part = joint[(k * BallSize)..Math.Min(joint.Length, (k + 1) * BallSize + 1)];
+            Vec3 centre = 0.5 * (part[0] + part[^1]);
+            return (centre, part.Max(p => (p - centre).Length));
+        }
     }
 
     /// <summary>Length of the joint line, mm.</summary>
@@ -82,14 +94,20 @@ internal sealed class EdgeTrack
     public (TrackPlace Place, double Distance) Nearest(Vec3 point)
     {
         (int at, double share, double nearest) = (0, 0, double.PositiveInfinity);
-        for (int i = 0; i + 1 < _joint.Length; i++)
+        foreach (int ball in Enumerable.Range(0, _balls.Length).OrderBy(k => (point - _balls[k].Centre).Length))
+        {
+            if ((point - _balls[ball].Centre).Length - _balls[ball].Radius >= nearest) continue;
+            for (int i = ball * BallSize; i < Math.Min(_sides.Length, (ball + 1) * BallSize); i++) Look(i);
+        }
+        return (Place(at, share, _at[at] + share * (_at[at + 1] - _at[at])), nearest);
+
+        void Look(int i)
         {
             Vec3 along = _joint[i + 1] - _joint[i];
             double t = along.Dot(along) > 0 ? Math.Clamp((point - _joint[i]).Dot(along) / along.Dot(along), 0, 1) : 0;
             double distance = (point - _joint[i] - t * along).Length;
-            if (distance < nearest) (at, share, nearest) = (i, t, distance);
+            if (distance < nearest || (distance == nearest && i < at)) (at, share, nearest) = (i, t, distance);
         }
-        return (Place(at, share, _at[at] + share * (_at[at + 1] - _at[at])), nearest);
     }
 
     /// <summary>The same edge from its other end.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Geometries.Prepared;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -51,6 +52,7 @@ internal sealed record MeshHole(SheetMesh Mesh, ImmutableArray<VertexBlend> From
         private double Take(ImmutableArray<Vec2> edge)
         {
             Polygon hole = Polygons.Of(edge);
+            var prepared = PreparedGeometryFactory.Prepare(hole);
             Box box = Box.Around(edge).Grow(Nearness);
             var faces = new List<(int, int, int)>(_faces.Count);
             double taken = 0;
@@ -63,12 +65,13 @@ internal sealed record MeshHole(SheetMesh Mesh, ImmutableArray<VertexBlend> From
                     continue;
                 }
                 Polygon triangle = Polygons.Of([a, b, c]);
-                if (!triangle.Intersects(hole))
+                if (!prepared.Intersects(triangle))
                 {
                     faces.Add(face);
                     continue;
                 }
                 taken += Area(face);
+                if (prepared.ContainsProperly(triangle)) continue;
                 foreach (Polygon part in Polygons.Parts(Polygons.Without(triangle, hole)))
                 {
                     foreach ((Vec2 p, Vec2 q, Vec2 r) in Polygons.Triangles(part))
