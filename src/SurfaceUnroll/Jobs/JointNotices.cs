@@ -26,6 +26,10 @@ internal static class JointNotices
         "lip-too-narrow", Severity.Error, where + ".width",
         $"The lip of joint {label} is {Size(job, spec.Width)} wide, and its bend alone takes {Size(job, lip.Bend.Length.Deduction)}.", "Make it wider, or its bend sharper.");
 
+    /// <summary>An error where gaps take all of a panel.</summary>
+    public static Notice NothingLeft(PanelDevelopment panel, string where) => new(
+        "gap-takes-all", Severity.Error, where, $"The gaps of its joints leave nothing of “{panel.Spec.Name}”.", "Make \"gap\" smaller: half of it is taken off each piece.");
+
     /// <summary>A warning where an edge has an allowance already.</summary>
     public static Notice EdgeTwice(EdgeName edge, string label, string other, string where) => new(
         "edge-allowance-twice", Severity.Warning, where,

@@ -137,7 +137,11 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         ImmutableArray<LipNotch> notches = [.. details.Lips.SelectMany(l => l.Notches)];
         if (given.Count > 0)
         {
-            CutLine line = CutLine.Of(panel, given, notches.Where(n => panel.FindEdge(n.Edge) is not null), job.Sheet.Thickness);
+            if (CutLine.Of(panel, given, notches.Where(n => panel.FindEdge(n.Edge) is not null), job.Sheet.Thickness) is not { } line)
+            {
+                _notices.Add(JointNotices.NothingLeft(panel, work.Where));
+                return panel;
+            }
             _notices.AddRange(JointNotices.Of(panel, work.Where, line));
             panel = panel with
             {

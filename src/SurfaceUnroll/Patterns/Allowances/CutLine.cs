@@ -23,7 +23,8 @@ internal sealed record CutLine(ImmutableArray<Vec2> Outline, ImmutableArray<Immu
     /// <param name="allowances">By edge.</param>
     /// <param name="notches">Taken out of the allowances.</param>
     /// <param name="thickness">Of the sheet, mm.</param>
-    public static CutLine Of(PanelDevelopment panel, IReadOnlyDictionary<string, RunAllowance> allowances, IEnumerable<LipNotch> notches, double thickness)
+    /// <returns>Null if what is taken off leaves nothing.</returns>
+    public static CutLine? Of(PanelDevelopment panel, IReadOnlyDictionary<string, RunAllowance> allowances, IEnumerable<LipNotch> notches, double thickness)
     {
         ImmutableArray<NetRun> runs = NetRing.Of(panel);
         RunAllowance[] given = [.. runs.Select(r => r.Edge is { } edge ? allowances.GetValueOrDefault(edge, RunAllowance.None) : RunAllowance.None)];
@@ -46,7 +47,7 @@ internal sealed record CutLine(ImmutableArray<Vec2> Outline, ImmutableArray<Immu
         return Polygons.Parts(hole) is [var largest, ..] ? Polygons.Turned(Polygons.Outline(largest), counterClockwise: false) : [];
     }
 
-    private static CutLine Of(Polygon net, ImmutableArray<NetRun> runs, RunAllowance[] given, IEnumerable<LipNotch> notches, double thickness)
+    private static CutLine? Of(Polygon net, ImmutableArray<NetRun> runs, RunAllowance[] given, IEnumerable<LipNotch> notches, double thickness)
     {
         var added = new List<(string Edge, NetTopologySuite.Geometries.Geometry Band)>();
         var taken = new List<NetTopologySuite.Geometries.Geometry>();
@@ -79,7 +80,7 @@ internal sealed record CutLine(ImmutableArray<Vec2> Outline, ImmutableArray<Immu
         NetTopologySuite.Geometries.Geometry region = Polygons.Union([net, .. added.Select(a => a.Band), .. corners]);
         taken.AddRange(notches.Select(n => Polygons.Of(n.Outline)));
         if (taken.Count > 0) region = Polygons.Without(region, Polygons.Union(taken));
-        Polygon whole = Polygons.Parts(region)[0];
+        if (Polygons.Parts(region) is not [var whole, ..]) return null;
         return new CutLine(BlankOutline.Closed(Polygons.Outline(whole)), [.. Polygons.Holes(whole).Where(h => -Polygons.SignedArea(h) > SmallestGap)], over, meeting);
     }
 

@@ -72,6 +72,17 @@ public class CutLineTests
     }
 
     [Fact]
+    public void A_gap_that_leaves_nothing_of_a_piece_is_an_error()
+    {
+        (string, CurveSpec) Side(string name, params Vec2[] p) => (name, Corners(p));
+        Development done = Developer.Develop(Job(
+            Steel, [Side("seam", new(0, 0), new(100, 0)), Side("u", new(0, 0), new(0, 50), new(100, 50), new(100, 0)), Side("n", new(0, 0), new(0, -80), new(100, -80), new(100, 0))],
+            Flat2("up", "seam", "u"), Flat2("down", "seam", "n")).Joined(new JointSpec(null, [new EdgeName("up", "seam"), new EdgeName("down", "seam")], JointKind.Butt, 110, 0, null, null, null)));
+        Assert.Equal("gap-takes-all", Assert.Single(done.Notices, n => n.Severity == Severity.Error).Code);
+        Assert.Empty(done.Panels);
+    }
+
+    [Fact]
     public void Lips_at_an_inner_corner_are_parted_by_a_notch()
     {
         (string, CurveSpec) Side(string name, params Vec2[] p) => (name, Corners(p));
