@@ -12,15 +12,7 @@ internal sealed class CurveNames(Measures measures, ImmutableArray<string> names
     private readonly FaultList _faults = measures.Faults;
 
     /// <summary>True if there is a curve of this name; a fault if not.</summary>
-    public bool Has(string name, string path, JsonTree at)
-    {
-        if (names.Contains(name)) return true;
-        string mend = NearestWord.To(name, names) is { } near ? $"Did you mean \"{near}\"?"
-            : names.IsEmpty ? "Measure it and give it under \"curves\"."
-            : $"The curves of the job are: {string.Join(", ", names)}.";
-        _faults.Add("curve-absent", path, at.Place, $"There is no curve called \"{name}\".", mend);
-        return false;
-    }
+    public bool Has(string name, string path, JsonTree at) => _faults.Knows(name, names, "curve", path, at, "Measure it and give it under \"curves\".");
 
     /// <summary>True if the curve of this name has a side view; a fault if not, or if there is none.</summary>
     public bool HasSide(string name, string path, JsonTree at)

@@ -49,27 +49,12 @@ internal sealed class FormingReader(Measures measures)
         return held.ToImmutable();
     }
 
-    private double ShrinkCost(JobBlock block)
-    {
-        const string mend = "Write 1 if shrinking is no harder than stretching; 2 or 3 suits thin sheet formed by hand.";
-        if (block.Find("shrinkCost") is not { } tree) return 1;
-        string path = block.PathOf("shrinkCost");
-        if (tree is not JsonNumber number) _faults.WrongType(path, tree, "a number from 1 to 100", mend);
-        else if (number.Value is >= 1 and <= MostShrinkCost) return number.Value;
-        else _faults.Add("shrink-cost", path, tree.Place, "What shrinking costs against stretching is a number from 1 to 100.", mend);
-        return 1;
-    }
+    private double ShrinkCost(JobBlock block) => measures.Number(
+        block, "shrinkCost", 1, cost => cost is >= 1 and <= MostShrinkCost, "a number from 1 to 100",
+        "Write 1 if shrinking is no harder than stretching; 2 or 3 suits thin sheet formed by hand.", "shrink-cost", "What shrinking costs against stretching is a number from 1 to 100.");
 
-    private int Pieces(JobBlock block)
-    {
-        const string mend = "Write a whole number: into so many pieces the sheet is split.";
-        if (block.Find("pieces") is not { } tree) return 1;
-        string path = block.PathOf("pieces");
-        if (tree is not JsonNumber number) _faults.WrongType(path, tree, "a whole number from 1 to 6", mend);
-        else if (number.Value is >= 1 and <= MostPieces && double.IsInteger(number.Value)) return (int)number.Value;
-        else _faults.Add("pieces-count", path, tree.Place, "A sheet is split into 1 to 6 pieces.", mend);
-        return 1;
-    }
+    private int Pieces(JobBlock block) => measures.Whole(
+        block, "pieces", 1, 1, MostPieces, "Write a whole number: into so many pieces the sheet is split.", "pieces-count", "A sheet is split into 1 to 6 pieces.");
 
     private ImmutableArray<SlitSpec> Slits(JobBlock block)
     {

@@ -51,8 +51,7 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
             _ => ["width", "on", "corners"],
         };
         block.CheckKeys(["name", "edges", "kind", "marks", .. own], Misplaced);
-        string? name = block.Find("name") is { } text ? measures.Text(text, block.PathOf("name"))?.Trim() : null;
-        if (name is { Length: 0 }) _faults.Add("name-empty", block.PathOf("name"), block.Find("name")!.Place, "This joint has an empty name.", "Give it one, or leave \"name\" out.");
+        string? name = measures.Name(block, "joint");
         before = _faults.Count;
         ImmutableArray<EdgeName> edges = Edges(block, kind);
         bool named = _faults.Count == before;

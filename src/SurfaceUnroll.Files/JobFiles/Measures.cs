@@ -81,24 +81,40 @@ internal sealed class Measures(FaultList faults, LengthUnit units)
     public Way Way(JsonTree tree, string path) => Choice(tree, path, Jobs.Way.Up,
         ("forward", Jobs.Way.Forward), ("aft", Jobs.Way.Aft), ("left", Jobs.Way.Left), ("right", Jobs.Way.Right), ("up", Jobs.Way.Up), ("down", Jobs.Way.Down));
 
-    /// <summary>A plain number within limits; the fallback where the key is left out, or with a fault.</summary>
-    public double Number(JobBlock block, string key, double fallback, double least, double most, string wanted, string mend)
+    /// <summary>A plain number that may be used; the fallback where the key is left out, or with a fault.</summary>
+    /// <param name="block">Where the key stands.</param>
+    /// <param name="key">The key.</param>
+    /// <param name="fallback">In place of a number.</param>
+    /// <param name="allowed">Which numbers may be used; not NaN.</param>
+    /// <param name="wanted">Those in words, with an article.</param>
+    /// <param name="mend">How to mend it.</param>
+    /// <param name="code">Code of the fault of another number.</param>
+    /// <param name="problem">Its message, where there is more to say than what should stand here.</param>
+    public double Number(JobBlock block, string key, double fallback, Func<double, bool> allowed, string wanted, string mend, string code = "number-range", string? problem = null)
     {
         if (block.Find(key) is not { } tree) return fallback;
         if (tree is not JsonNumber number) faults.WrongType(block.PathOf(key), tree, wanted, mend);
-        else if (number.Value >= least && number.Value <= most) return number.Value;
-        else faults.Add("number-range", block.PathOf(key), tree.Place, $"Here should be {wanted}.", mend);
+        else if (allowed(number.Value)) return number.Value;
+        else faults.Add(code, block.PathOf(key), tree.Place, problem ?? $"Here should be {wanted}.", mend);
         return fallback;
     }
 
     /// <summary>A whole number within limits; the fallback where the key is left out, or with a fault.</summary>
-    public int Whole(JobBlock block, string key, int fallback, int least, int most)
+    public int Whole(JobBlock block, string key, int fallback, int least, int most, string? mend = null, string code = "number-range", string? problem = null)
     {
         string wanted = $"a whole number from {Count(least)} to {Count(most)}";
-        double value = Number(block, key, fallback, least, most, wanted, $"Write {wanted}.");
-        if (double.IsInteger(value)) return (int)value;
-        faults.Add("number-range", block.PathOf(key), block.Find(key)!.Place, $"Here should be {wanted}.", $"Write {wanted}.");
-        return fallback;
+        return (int)Number(block, key, fallback, value => value >= least && value <= most && double.IsInteger(value), wanted, mend ?? $"Write {wanted}.", code, problem);
+    }
+
+    /// <summary>A name that an opening, a trim or a joint may have; null where it is left out, or with a fault.</summary>
+    /// <param name="block">The block of what is named.</param>
+    /// <param name="what">What is named.</param>
+    public string? Name(JobBlock block, string what)
+    {
+        if (block.Find("name") is not { } tree || Text(tree, block.PathOf("name")) is not { } name) return null;
+        if (!string.IsNullOrWhiteSpace(name)) return name.Trim();
+        faults.Add("name-empty", block.PathOf("name"), tree.Place, $"This {what} has an empty name.", "Give it one, or leave \"name\" out.");
+        return null;
     }
 
     /// <summary>A list of lengths of fixed count, mm, such as <c>[across, up]</c>; null with a fault.</summary>

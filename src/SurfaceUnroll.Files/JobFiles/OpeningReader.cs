@@ -50,8 +50,7 @@ internal sealed class OpeningReader(Measures measures, CurveNames curves)
         for (int i = 0; i < list.Items.Length; i++)
         {
             if (JobBlock.Of(list.Items[i], $"{owner.PathOf(key)}[{Measures.Count(i)}]", _faults, example) is not { } block) continue;
-            string name = block.Find("name") is { } text ? measures.Text(text, block.PathOf("name"))?.Trim() ?? "" : $"{unnamed} {Measures.Count(i + 1)}";
-            if (name.Length == 0) _faults.Add("name-empty", block.PathOf("name"), block.Find("name")!.Place, "This opening has an empty name.", "Give it one, or leave \"name\" out.");
+            string name = measures.Name(block, "opening") ?? $"{unnamed} {Measures.Count(i + 1)}";
             if (read(block, name) is { } opening) found.Add(opening);
         }
         return found.ToImmutable();

@@ -32,13 +32,8 @@ internal sealed class PanelNames(FaultList faults)
     }
 
     /// <summary>True if there is a panel of this name; a fault if not.</summary>
-    public static bool Has(string name, ImmutableArray<string> panels, string path, JsonTree at, FaultList faults)
-    {
-        if (panels.Contains(name)) return true;
-        string mend = NearestWord.To(name, panels) is { } near ? $"Did you mean \"{near}\"?" : $"The panels of the job are: {string.Join(", ", panels)}.";
-        faults.Add("panel-absent", path, at.Place, $"There is no panel called \"{name}\".", mend);
-        return false;
-    }
+    public static bool Has(string name, ImmutableArray<string> panels, string path, JsonTree at, FaultList faults) =>
+        faults.Knows(name, panels, "panel", path, at, "Give the panels names.");
 
     private string? Preview(string file)
     {

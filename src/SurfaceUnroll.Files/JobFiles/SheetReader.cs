@@ -31,8 +31,8 @@ internal sealed class SheetReader(Measures measures)
     private BendSetup Bending(JobBlock block)
     {
         BendRule rule = measures.Choice(block, "bendRule", BendRule.KFactor, ("k-factor", BendRule.KFactor), ("din-6935", BendRule.Din6935), ("per-degree", BendRule.PerDegree));
-        double? k = block.Find("k") is null ? null : measures.Number(block, "k", 0.4, 0, 0.5, "a K-factor above 0 and up to 0.5", "Write a number such as 0.42: how far in the fibre lies that keeps its length, as a share of the thickness.");
-        if (k <= 0) block.Faults.Add("number-range", block.PathOf("k"), block.Find("k")!.Place, "A K-factor of 0 would have the inside face keep its length.", "Write a number such as 0.42.");
+        double? k = !block.Has("k") ? null : measures.Number(
+            block, "k", 0.4, value => value is > 0 and <= 0.5, "a K-factor above 0 and up to 0.5", "Write a number such as 0.42: how far in the fibre lies that keeps its length, as a share of the thickness.");
         return new BendSetup(rule, k, Own(block));
     }
 

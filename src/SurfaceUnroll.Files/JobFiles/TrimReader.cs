@@ -31,8 +31,7 @@ internal sealed class TrimReader(Measures measures, ImmutableArray<string> panel
         int before = _faults.Count;
         block.CheckKeys(["name", "plane", "by", "clearance", "keep"]);
         bool mistyped = _faults.Count > before;
-        string name = block.Find("name") is { } text ? measures.Text(text, block.PathOf("name"))?.Trim() ?? "" : $"trim {Measures.Count(index + 1)}";
-        if (name.Length == 0) _faults.Add("name-empty", block.PathOf("name"), block.Find("name")!.Place, "This trim has an empty name.", "Give it one, or leave \"name\" out.");
+        string name = measures.Name(block, "trim") ?? $"trim {Measures.Count(index + 1)}";
         Placement? plane = block.Has("plane") ? new PlacementReader(measures).Read(block, "plane") : null;
         string? by = block.Find("by") is { } other ? measures.Text(other, block.PathOf("by")) : null;
         if (block.Has("plane") == block.Has("by") && !mistyped)

@@ -112,8 +112,7 @@ public static class PreviewSvg
         foreach (MatchMark mark in panel.Marks)
         {
             // From the cut line, over what is left on there, to a little inside.
-            double width = panel.Allowances.Where(a => a.Edge == mark.Edge && a.Joint == mark.Joint).Select(a => a.Width).FirstOrDefault();
-            canvas.Line([frame.Place(mark.Flat - width * mark.Inward), frame.Place(mark.Flat) + tick * new Vec2(mark.Inward.X, -mark.Inward.Y)], Palette.Ink, 1);
+            canvas.Line([frame.Place(mark.Flat - panel.AllowanceAt(mark) * mark.Inward), frame.Place(mark.Flat) + tick * new Vec2(mark.Inward.X, -mark.Inward.Y)], Palette.Ink, 1);
         }
     }
 

@@ -41,6 +41,9 @@ public readonly record struct Frame(Vec3 Origin, Vec3 X, Vec3 Y, Vec3 Z)
     /// <summary>Image of a point, mm.</summary>
     public Vec3 Point(Vec3 p) => Origin + Direction(p);
 
+    /// <summary>First <paramref name="inner"/>, then this one.</summary>
+    public Frame After(Frame inner) => new(Point(inner.Origin), Direction(inner.X), Direction(inner.Y), Direction(inner.Z));
+
     /// <summary>Image of a place with its derivatives.</summary>
     public CurveSample Sample(CurveSample s) => new(Point(s.Point), Direction(s.D1), Direction(s.D2));
 }

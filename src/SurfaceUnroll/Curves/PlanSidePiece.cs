@@ -29,8 +29,7 @@ internal sealed class PlanSidePiece(CurvePiece plan, double from, double to, Hei
             d2 with { Z = bend * d1.X * d1.X + slope * d2.X }));
     }
 
-    public override CurvePiece Placed(Frame other) => new PlanSidePiece(plan, from, to, height, new Frame(
-        other.Point(frame.Origin), other.Direction(frame.X), other.Direction(frame.Y), other.Direction(frame.Z)));
+    public override CurvePiece Placed(Frame other) => new PlanSidePiece(plan, from, to, height, other.After(frame));
 
     /// <summary>Raises one plan piece, cut wherever it crosses a station of the side view, so that every part is smooth.</summary>
     public static IEnumerable<CurvePiece> Raise(CurvePiece plan, SideView side)

@@ -16,8 +16,11 @@ internal static class Polygons
     public static Polygon Of(IEnumerable<Vec2> outline, IEnumerable<ImmutableArray<Vec2>>? holes = null) =>
         new(Ring(outline), [.. (holes ?? []).Select(h => Ring(h))]);
 
+    /// <summary>The region inside an outline; null if that is no simple polygon of nonzero area.</summary>
+    public static Polygon? Simple(IReadOnlyCollection<Vec2> outline) => outline.Count >= 3 && Of(outline) is var polygon && new IsValidOp(polygon).IsValid ? polygon : null;
+
     /// <summary>True if a closed outline is a simple polygon of nonzero area.</summary>
-    public static bool IsSimple(IReadOnlyCollection<Vec2> outline) => outline.Count >= 3 && new IsValidOp(Of(outline)).IsValid;
+    public static bool IsSimple(IReadOnlyCollection<Vec2> outline) => Simple(outline) is not null;
 
     /// <summary>Signed area of a closed outline, mm²; positive if it runs counter-clockwise.</summary>
     public static double SignedArea(IReadOnlyList<Vec2> outline)

@@ -9,11 +9,8 @@ namespace SurfaceUnroll.Geometry;
 /// <param name="Distance">To what was asked about: of the nearest place the distance, of a hit its signed parameter along the line.</param>
 internal readonly record struct MeshPlace(int Face, double U, double V, double Distance)
 {
-    /// <summary>Mean of three values at the corners of the triangle.</summary>
-    public Vec3 Mix(Vec3 a, Vec3 b, Vec3 c) => (1 - U - V) * a + U * b + V * c;
-
-    /// <summary>Mean of three values at the corners of the triangle.</summary>
-    public Vec2 Mix(Vec2 a, Vec2 b, Vec2 c) => (1 - U - V) * a + U * b + V * c;
+    /// <summary>The same in terms of the mesh's vertices.</summary>
+    public VertexBlend On(ImmutableArray<(int A, int B, int C)> faces) => new(faces[Face].A, faces[Face].B, faces[Face].C, U, V);
 }
 
 /// <summary>Boxes in boxes round the triangles of a mesh, so that few of them need to be looked at.</summary>

@@ -122,6 +122,9 @@ public sealed record PanelDevelopment(
     /// <summary>Uniform elongation of the material, as a fraction.</summary>
     public double Limit { get; init; }
 
+    /// <summary>What is left on beyond the net edge where a match mark stands, mm; negative where it is taken off.</summary>
+    public double AllowanceAt(MatchMark mark) => Allowances.Where(a => a.Edge == mark.Edge && a.Joint == mark.Joint).Select(a => a.Width).FirstOrDefault();
+
     /// <summary>The edge of a name, or null.</summary>
     public BlankEdge? FindEdge(string name) => Edges.FirstOrDefault(e => e.Name == name);
 }

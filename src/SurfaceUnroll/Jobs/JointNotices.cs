@@ -65,12 +65,12 @@ internal static class JointNotices
         {
             yield return new Notice(
                 "lip-angle-changes", Severity.Note, where,
-                $"The lip of joint {fit.Label} on {carrier.Edge} is bent through {Degrees(Math.PI - angles.Greatest)} at one place and {Degrees(Math.PI - angles.Least)} at another; the blank goes by the mean.",
+                $"The lip of joint {fit.Label} on {carrier.Edge} is bent through {SheetNotices.Degrees(Math.PI - angles.Greatest)} at one place and {SheetNotices.Degrees(Math.PI - angles.Least)} at another; the blank goes by the mean.",
                 "Bend it to the mean and close it on the other piece while tacking.");
         }
         if (lip.MaxStretch > 0.001 || lip.MaxShrink > 0.001)
         {
-            string asks = string.Join(" and ", new[] { lip.MaxStretch > 0.001 ? $"stretches by up to {Percent(lip.MaxStretch)}" : "", lip.MaxShrink > 0.001 ? $"shrinks by up to {Percent(lip.MaxShrink)}" : "" }.Where(s => s.Length > 0));
+            string asks = string.Join(" and ", new[] { lip.MaxStretch > 0.001 ? $"stretches by up to {SheetNotices.Percent(lip.MaxStretch)}" : "", lip.MaxShrink > 0.001 ? $"shrinks by up to {SheetNotices.Percent(lip.MaxShrink)}" : "" }.Where(s => s.Length > 0));
             string relief = lip.Notches > 0 ? $"{lip.Notches.ToString(CultureInfo.InvariantCulture)} relief notches are laid out." : "It is laid out without notches.";
             yield return new Notice(
                 "lip-curved", Severity.Note, where, $"The free edge of the lip of joint {fit.Label} on {carrier.Edge} {asks} when it is bent along its curve. {relief}",
@@ -93,8 +93,4 @@ internal static class JointNotices
         $"{Size(job, fit.GapAt)} along {fit.Mates[0].Edge}, at x {Size(job, fit.GapPlace.X)}, y {Size(job, fit.GapPlace.Y)}, z {Size(job, fit.GapPlace.Z)}";
 
     private static string Size(Job job, double mm) => ShopLength.Print(mm, job.Units, 2);
-
-    private static string Degrees(double radians) => (radians * 180 / Math.PI).ToString("0.#", CultureInfo.InvariantCulture) + "°";
-
-    private static string Percent(double fraction) => (100 * fraction).ToString("0.0", CultureInfo.InvariantCulture) + " %";
 }

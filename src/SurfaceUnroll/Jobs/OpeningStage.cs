@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Patterns.Openings;
+using SurfaceUnroll.Plates;
 using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Jobs;
@@ -32,7 +33,9 @@ internal sealed class OpeningStage(Job job, IReadOnlyDictionary<string, SpaceCur
             IEnumerable<(OpeningSpec, string)> shared = job.Openings.Select((o, i) => (o, $"openings[{i}]")).Where(o => o.o.Through.Contains(pieces.Key.Name));
             PanelInWork[] opened = [.. pieces];
             Dictionary<int, List<OpenedPanel.Laid>> laid = [];
-            foreach ((OpeningSpec spec, string place) in own.Concat(shared)) Lay(opened, spec, place, laid);
+            (OpeningSpec, string)[] all = [.. own, .. shared];
+            SheetPiercing[] sheets = all.Length == 0 ? [] : [.. opened.Select(p => new SheetPiercing(p.Panel))];
+            foreach ((OpeningSpec spec, string place) in all) Lay(pieces.Key, sheets, spec, place, laid);
             foreach ((int piece, List<OpenedPanel.Laid> openings) in laid) opened[piece] = opened[piece] with { Panel = Opened(opened[piece], where, openings) };
             panels = [.. panels.Select(p => Array.Find(opened, o => o.Panel.Spec.Name == p.Panel.Spec.Name) ?? p)];
         }
@@ -56,22 +59,21 @@ internal sealed class OpeningStage(Job job, IReadOnlyDictionary<string, SpaceCur
         return OpenedPanel.Of(work.Panel, openings);
     }
 
-    private void Lay(PanelInWork[] pieces, OpeningSpec spec, string place, Dictionary<int, List<OpenedPanel.Laid>> laid)
+    private void Lay(PanelSpec panel, SheetPiercing[] sheets, OpeningSpec spec, string place, Dictionary<int, List<OpenedPanel.Laid>> laid)
     {
-        bool onBlank = spec.At is null && pieces[0].Source.Bent is { Width: not null };
-        if (Plane(pieces[0].Source, spec) is not { } plane)
+        bool onBlank = spec.At is null && panel.Bent is { Width: not null };
+        if (Plane(panel, spec) is not { } plane)
         {
             _notices.Add(new Notice("hole-no-plane", Severity.Error, place, $"“{spec.Name}” is given in the plane of the plate, but its first curve is measured in space and has no across and up.",
                 "Give it under \"openings\" with \"at\": where its plane stands."));
             return;
         }
-        SheetPiercing[] sheets = [.. pieces.Select(p => new SheetPiercing(p.Panel.Mesh))];
         foreach (OpeningOutline outline in OpeningShapes.Of(spec, plane, curves, job.Units))
         {
             SheetPiercing.Result[] results = [.. sheets.Select(s => onBlank ? s.Lay(outline) : s.Project(outline))];
             int best = Enumerable.Range(0, results.Length).MinBy(i => (results[i].Missed, results[i].Edge.IsEmpty ? 0 : (results[i].Edge[0].Formed - outline.Outline[0]).Length));
             var opening = new OpenedPanel.Laid(outline, results[best]);
-            if (results[best].Missed > 0 || !OpenedPanel.IsInside(pieces[best].Panel, opening)) _notices.Add(OffSheet(pieces[0].Source, outline, results[best], place));
+            if (results[best].Missed > 0 || !sheets[best].Holds(opening.Edge)) _notices.Add(OffSheet(panel, outline, results[best], place));
             else if (laid.TryGetValue(best, out List<OpenedPanel.Laid>? others)) others.Add(opening);
             else laid[best] = [opening];
         }
@@ -84,9 +86,7 @@ internal sealed class OpeningStage(Job job, IReadOnlyDictionary<string, SpaceCur
         if (spec.Shape is CurveShape) return Frame.Identity;
         if (panel.Bent is { } bent)
         {
-            if (bent.Width is not null) return Frame.Identity;
-            Placement stands = bent.Side is SideOfCurve of && bent.At == Placement.None ? job.Curves.First(c => c.Name == of.Curve).Spec.At : bent.At;
-            return Flat(stands);
+            return bent.Width is not null ? Frame.Identity : Flat(PlateBuilder.Stands(job, bent));
         }
         if (panel.Flat is not { } flat) return Frame.Identity;
         return job.Curves.First(c => c.Name == flat.Curves[0]).Spec switch
@@ -97,11 +97,7 @@ internal sealed class OpeningStage(Job job, IReadOnlyDictionary<string, SpaceCur
         };
     }
 
-    private static Frame Flat(Placement at)
-    {
-        var frame = Frame.Of(at);
-        return new Frame(frame.Origin, frame.Direction(Frame.LaidFlat.X), frame.Direction(Frame.LaidFlat.Y), frame.Direction(Frame.LaidFlat.Z));
-    }
+    private static Frame Flat(Placement at) => Frame.Of(at).After(Frame.LaidFlat);
 
     private Notice OffSheet(PanelSpec panel, OpeningOutline opening, SheetPiercing.Result result, string place)
     {

@@ -30,20 +30,21 @@ public static class PanelDeveloper
     /// <param name="cancellation">Stops between steps.</param>
     public static PanelResult Develop(Job job, PanelSpec spec, string where, ImmutableArray<SpaceCurve> curves, CancellationToken cancellation = default)
     {
+        double offset = Offset(job, spec), limit = Limit(job);
         if (curves.Length > 2 && Enumerable.Range(1, curves.Length - 1).Any(i => Coincide(curves[i - 1], curves[i])))
             return PanelResult.Failed(SheetNotices.Folded(spec, where));
-        if (curves.Length > 2) return OffFace(SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, Offset(job, spec)), null, cancellation), Offset(job, spec));
+        if (curves.Length > 2) return OffFace(SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, offset), null, cancellation), offset);
         (SpaceCurve front, SpaceCurve rear) = (curves[0], curves[1]);
         RuledSheet measured = Loft.Between(front, rear, spec.Elements);
         if (SheetNotices.Crossing(job, spec, where, measured) is { } crossing) return PanelResult.Failed(crossing);
-        RuledSheet middle = MiddleSurface.Of(measured, Offset(job, spec));
+        RuledSheet middle = MiddleSurface.Of(measured, offset);
         if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return PanelResult.Failed(backward);
         TwistSummary twist = SheetFitness.Twist(measured);
         TwistSummary even = spec.Elements == ElementMatching.Even ? twist : SheetFitness.EvenTwist(front, rear);
         StrainSummary strain = SheetFitness.Strain(middle);
-        bool bends = SheetFitness.Judge(strain, Materials.Of(job.Sheet.Material).Material.UniformElongation) == Verdict.BendsOnly;
+        bool bends = SheetFitness.Judge(strain, limit) == Verdict.BendsOnly;
         if (!bends || spec.Pieces > 1 || !spec.Slits.IsEmpty)
-            return OffFace(SheetPanels.Develop(job, spec, where, RuledGrid.Of(middle), (twist, even), cancellation), Offset(job, spec));
+            return OffFace(SheetPanels.Develop(job, spec, where, RuledGrid.Of(middle), (twist, even), cancellation), offset);
 
         Blank blank = Blank.Of(middle);
         ImmutableArray<Vec2> cut = BlankOutline.Loop(blank.FlatRulings);
@@ -52,8 +53,8 @@ public static class PanelDeveloper
             spec, Verdict.BendsOnly, twist, even, strain, blank.FormedArea, blank.FlatArea,
             BlankOutline.Edges(blank), ElementLines.Of(blank), cut, BlankOutline.Triangles(blank, measured))
         {
-            Limit = Materials.Of(job.Sheet.Material).Material.UniformElongation,
-            Offset = Offset(job, spec),
+            Limit = limit,
+            Offset = offset,
         };
         return new PanelResult([panel], [.. SheetNotices.Advice(job, where, panel)]);
     }
@@ -65,10 +66,9 @@ public static class PanelDeveloper
     /// <param name="curves">The curves of the job; those of the plate are among them.</param>
     public static PanelResult Develop(Job job, PanelSpec spec, string where, IReadOnlyDictionary<string, SpaceCurve> curves)
     {
-        PlateReading reading = new PlateBuilder(job, spec, where, Offset(job, spec)).Build(curves);
-        if (reading.Plate is not { } plate) return new PanelResult([], reading.Notices);
-        PanelDevelopment panel = PlatePanel.Of(spec, plate, Offset(job, spec));
-        return new PanelResult([panel with { Limit = Materials.Of(job.Sheet.Material).Material.UniformElongation }], reading.Notices);
+        double offset = Offset(job, spec);
+        PlateReading reading = new PlateBuilder(job, spec, where, offset).Build(curves);
+        return new PanelResult(reading.Plate is { } plate ? [PlatePanel.Of(spec, plate, offset) with { Limit = Limit(job) }] : [], reading.Notices);
     }
 
     /// <summary>Develops a sheet that was given as a mesh.</summary>
@@ -106,6 +106,8 @@ public static class PanelDeveloper
         return Enumerable.Range(0, places + 1).All(k =>
             (a.AtLength(a.Length * k / places).Point - b.AtLength(b.Length * k / places).Point).Length < 0.01);
     }
+
+    private static double Limit(Job job) => Materials.Of(job.Sheet.Material).Material.UniformElongation;
 
     // From the measured face to the middle surface, along the outside normal, mm.
     private static double Offset(Job job, PanelSpec spec) => (spec.Measured ?? job.Measured) switch

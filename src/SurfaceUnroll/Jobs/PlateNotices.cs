@@ -1,5 +1,5 @@
-using System.Globalization;
 using NetTopologySuite.Geometries;
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Units;
 
@@ -27,7 +27,7 @@ internal static class PlateNotices
                 if (distance >= HoleToBend * t) continue;
                 yield return new Notice(
                     "hole-near-bend", Severity.Warning, work.Where,
-                    $"“{opening.Name}” of “{panel.Spec.Name}” {(distance > 0 ? $"lies {Size(job, distance)} from bend {Number(bend)}, less than {HoleToBend:0} thicknesses" : $"lies in bend {Number(bend)}")}: it will be drawn out of shape.",
+                    $"“{opening.Name}” of “{panel.Spec.Name}” {(distance > 0 ? $"lies {Size(job, distance)} from bend {BendWords.Label(bend)}, less than {HoleToBend:0} thicknesses" : $"lies in bend {BendWords.Label(bend)}")}: it will be drawn out of shape.",
                     "Move it, or drill it after bending.");
             }
             double rim = outline.ExteriorRing.Distance(hole);
@@ -43,7 +43,7 @@ internal static class PlateNotices
             if (flange >= EdgeToBend * t) continue;
             yield return new Notice(
                 "edge-near-bend", Severity.Warning, work.Where,
-                $"Beside bend {Number(bend)} of “{panel.Spec.Name}” only {Size(job, flange)} of flat is left to the edge, less than {EdgeToBend:0} thicknesses: a brake can hardly hold it.",
+                $"Beside bend {BendWords.Label(bend)} of “{panel.Spec.Name}” only {Size(job, flange)} of flat is left to the edge, less than {EdgeToBend:0} thicknesses: a brake can hardly hold it.",
                 "Leave the flange wider and trim it after bending, or bend it with the hammer over a former.");
         }
     }
@@ -53,7 +53,7 @@ internal static class PlateNotices
     {
         if (bend.Tangents.Length < 2) return null;
         Vec2[] shape = [.. bend.Tangents[0], .. bend.Tangents[1].Reverse()];
-        return Math.Abs(Polygons.SignedArea(shape)) > 1e-9 && Polygons.IsSimple(shape) ? Polygons.Of(shape) : null;
+        return Polygons.Simple(shape);
     }
 
     // Flat metal beside a bend: of a lip up to its free edge, else the shortest way from the middle of a tangent line, square to it and off the bend, to the cut line.
@@ -79,8 +79,6 @@ internal static class PlateNotices
             return nearest;
         }
     }
-
-    private static string Number(BendLine bend) => "B" + bend.Number.ToString(CultureInfo.InvariantCulture);
 
     private static string Size(Job job, double mm) => ShopLength.Print(mm, job.Units, 1);
 }

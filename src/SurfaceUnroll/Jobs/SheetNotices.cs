@@ -183,7 +183,9 @@ internal static class SheetNotices
     private static string Place(Job job, double front, double rear) =>
         $"at {ShopLength.Print(front, job.Units)} from the left end of the front edge and {ShopLength.Print(rear, job.Units)} from the left end of the rear edge";
 
-    private static string Degrees(double radians) => (radians * 180 / Math.PI).ToString("0.#", CultureInfo.InvariantCulture) + "°";
+    /// <summary>An angle to a tenth of a degree.</summary>
+    internal static string Degrees(double radians) => (radians * 180 / Math.PI).ToString("0.#", CultureInfo.InvariantCulture) + "°";
 
-    private static string Percent(double fraction) => (100 * fraction).ToString("0.0", CultureInfo.InvariantCulture) + " %";
+    /// <summary>A strain to a tenth of a percent.</summary>
+    internal static string Percent(double fraction) => (100 * fraction).ToString("0.0", CultureInfo.InvariantCulture) + " %";
 }

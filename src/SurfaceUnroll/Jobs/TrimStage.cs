@@ -12,32 +12,20 @@ internal sealed class TrimStage
     /// <summary>What was found.</summary>
     public ImmutableArray<Notice> Notices => _notices.ToImmutable();
 
-    /// <summary>The panels after their trims; without those of which nothing would stay.</summary>
+    /// <summary>The panels after their trims; one that a trim is refused for stays as it is.</summary>
     public ImmutableArray<PanelInWork> Trim(ImmutableArray<PanelInWork> panels)
     {
-        var trimmed = ImmutableArray.CreateBuilder<PanelInWork>(panels.Length);
-        foreach (PanelInWork work in panels)
+        Dictionary<TrimSpec, TrimField> fields = panels.SelectMany(p => p.Source.Trims).Distinct().ToDictionary(trim => trim, trim => Field(trim, panels));
+        return [.. panels.Select(work => work with
         {
-            PanelInWork after = work;
-            for (int i = 0; i < work.Source.Trims.Length; i++)
-            {
-                TrimSpec trim = work.Source.Trims[i];
-                string where = $"{work.Where}.trims[{i}]";
-                if (Field(trim, panels) is not { } field) continue;
-                after = after with { Panel = Trimmed(after.Panel, trim, field, where) };
-            }
-            trimmed.Add(after);
-        }
-        return trimmed.ToImmutable();
+            Panel = work.Source.Trims.Select((trim, i) => (Trim: trim, Where: $"{work.Where}.trims[{i}]"))
+                .Aggregate(work.Panel, (panel, next) => Trimmed(panel, next.Trim, fields[next.Trim], next.Where)),
+        })];
     }
 
-    // Null where the panel that trims could not be made itself.
-    private static TrimField? Field(TrimSpec trim, ImmutableArray<PanelInWork> panels)
-    {
-        if (trim.Plane is { } plane) return TrimField.Of(trim, plane);
-        SheetMesh[] by = [.. panels.Where(p => p.Source.Name == trim.By).Select(p => p.Panel.Mesh)];
-        return by.Length == 0 ? null : TrimField.Of(trim, Joined(by));
-    }
+    private static TrimField Field(TrimSpec trim, ImmutableArray<PanelInWork> panels) => trim.Plane is { } plane
+        ? TrimField.Of(trim, plane)
+        : TrimField.Of(trim, Joined([.. panels.Where(p => p.Source.Name == trim.By).Select(p => p.Panel.Mesh)]));
 
     // The pieces of a split panel are one surface.
     private static SheetMesh Joined(SheetMesh[] meshes)
@@ -62,12 +50,11 @@ internal sealed class TrimStage
             if (panel.Piece is null) _notices.Add(new Notice("trim-cuts-nothing", Severity.Warning, where, $"“{trim.Name}” does not meet “{name}”: nothing is cut.", "Check where the surface stands."));
             return panel;
         }
-        if (MeshBorders.Of(cut.Mesh).Length > MeshBorders.Of(panel.Mesh).Length)
+        if (cut.Borders.Length > MeshBorders.Of(panel.Mesh).Length)
             return Refused("trim-inside", $"“{trim.Name}” would cut a hole into “{name}” that reaches none of its edges.", "Use \"openings\" for that.");
         if (cut.LeftOver > 0)
             _notices.Add(new Notice("trim-leaves-parts", Severity.Warning, where, $"“{trim.Name}” cuts “{name}” in {cut.LeftOver + 1} parts; only the largest is kept.", "If the others are wanted, make them panels of their own."));
-        PanelDevelopment after = TrimmedPanel.Of(panel, field, cut);
-        return after;
+        return TrimmedPanel.Of(panel, field, cut);
 
         PanelDevelopment Refused(string code, string message, string mend)
         {

@@ -75,7 +75,7 @@ internal readonly record struct CutOutline(ImmutableArray<Vec2> Points)
         for (int i = 0, j = loop.Length - 1; i < loop.Length; j = i++)
         {
             Vec2 a = loop[j], b = loop[i];
-            nearest = Math.Min(nearest, Distance(p, a, b));
+            nearest = Math.Min(nearest, Segment.Distance(p, a, b));
             // Even-odd rule.
             if (a.Y > p.Y != b.Y > p.Y && p.X < a.X + (p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X)) inside = !inside;
         }
@@ -123,12 +123,5 @@ internal readonly record struct CutOutline(ImmutableArray<Vec2> Points)
             double t = (loop[j] - a).Cross(e) / turn, u = (loop[j] - a).Cross(d) / turn;
             if (t is > 0 and < 1 && u is >= 0 and <= 1) yield return t;
         }
-    }
-
-    private static double Distance(Vec2 p, Vec2 a, Vec2 b)
-    {
-        Vec2 along = b - a;
-        double t = along.Dot(along) > 0 ? Math.Clamp((p - a).Dot(along) / along.Dot(along), 0, 1) : 0;
-        return (p - (a + t * along)).Length;
     }
 }

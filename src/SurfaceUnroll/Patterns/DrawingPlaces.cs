@@ -62,12 +62,7 @@ internal static class DrawingPlaces
     public static double Distance(Vec2 p, ImmutableArray<Vec2> line)
     {
         double nearest = double.PositiveInfinity;
-        for (int i = 1; i < line.Length; i++)
-        {
-            Vec2 along = line[i] - line[i - 1];
-            double t = along.Dot(along) > 0 ? Math.Clamp((p - line[i - 1]).Dot(along) / along.Dot(along), 0, 1) : 0;
-            nearest = Math.Min(nearest, (p - line[i - 1] - t * along).Length);
-        }
+        for (int i = 1; i < line.Length; i++) nearest = Math.Min(nearest, Segment.Distance(p, line[i - 1], line[i]));
         return nearest;
     }
 

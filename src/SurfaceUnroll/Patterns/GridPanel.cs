@@ -63,7 +63,7 @@ internal static class GridPanel
     // The middle of the front edge at the origin, the middle of the rear edge straight below it.
     private static ImmutableArray<Vec2> Upright(ImmutableArray<Vec2> flat, GridMesh mesh)
     {
-        Vec2 front = PatternDrawing.HalfWay([.. mesh.Edge("front").Select(v => flat[v])]), rear = PatternDrawing.HalfWay([.. mesh.Edge("rear").Select(v => flat[v])]);
+        Vec2 front = DrawingPlaces.HalfWay([.. mesh.Edge("front").Select(v => flat[v])]), rear = DrawingPlaces.HalfWay([.. mesh.Edge("rear").Select(v => flat[v])]);
         return [.. flat.Select(Blank.Upright(front, rear))];
     }
 

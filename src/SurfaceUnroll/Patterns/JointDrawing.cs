@@ -73,15 +73,12 @@ internal static class JointDrawing
         .Where(b => b.Lip == edge.Name).SelectMany(b => b.Tangents.Append(b.Centre)).Where(line => line.Length > 1)
         .Any(line => Between.All(share => DrawingPlaces.Distance(DrawingPlaces.On(edge.Flat, share).At, line) < Blot));
 
-    private static double Width(PanelDevelopment panel, MatchMark mark) =>
-        panel.Allowances.Where(a => a.Edge == mark.Edge && a.Joint == mark.Joint).Select(a => a.Width).FirstOrDefault();
-
-    private static Vec2 Foot(PanelDevelopment panel, MatchMark mark) => mark.Flat - Width(panel, mark) * mark.Inward;
+    private static Vec2 Foot(PanelDevelopment panel, MatchMark mark) => mark.Flat - panel.AllowanceAt(mark) * mark.Inward;
 
     private static Vec2 Head(PanelDevelopment panel, MatchMark mark)
     {
         Box box = Box.Around(panel.Cut);
         double tick = Math.Clamp(TickShare * Math.Min(box.Width, box.Height), ShortestTick, LongestTick);
-        return mark.Flat + (tick + Math.Max(0, -Width(panel, mark))) * mark.Inward;
+        return mark.Flat + (tick + Math.Max(0, -panel.AllowanceAt(mark))) * mark.Inward;
     }
 }

@@ -35,16 +35,17 @@ public static class PatternDrawing
         double title = Math.Clamp(0.02 * size, PatternWords.SmallestHeight, TitleHeight);
         CutOutline outline = CutOutline.Of(panel);
         ElementLine[] drawn = [.. Inner(panel)];
+        bool crowded = IsCrowded(panel);
         ImmutableArray<StrainContour> contours = panel.DrawnMap is { } map ? StrainContours.Of(panel.Mesh, map) : [];
         Stroke[] bends = [.. BendDrawing.Strokes(panel, outline)], ticks = [.. JointDrawing.Ticks(panel, outline)], net = [.. JointDrawing.NetEdges(panel)];
         Stroke[] lines = [.. PatternLines.Lengthwise(panel, drawn, outline, ticks)];
 
         // The words of most weight choose their places first. None of them may hide a bend, a tick or a finished edge.
-        var room = new LetteringRoom(outline) { Gap = IsCrowded(panel) ? WhiteBetween * label : 0 };
+        var room = new LetteringRoom(outline) { Gap = crowded ? WhiteBetween * label : 0 };
         foreach (Stroke stroke in bends.Concat(ticks).Concat(net)) room.Reserve(stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points, label);
-        Vec2[] more = IsCrowded(panel) ? [.. DrawingPlaces.AllOver(panel)] : [];
-        Stroke[] arrow = PatternLines.ForwardArrow([DrawingPlaces.OnCentre(panel, 0.45), .. more], label, outline, p => IsCrowded(panel) && room.Covers(Dot(p, label)));
-        if (IsCrowded(panel)) foreach (Stroke stroke in arrow) room.Reserve(stroke.Points, label);
+        Vec2[] more = crowded ? [.. DrawingPlaces.AllOver(panel)] : [];
+        Stroke[] arrow = PatternLines.ForwardArrow([DrawingPlaces.OnCentre(panel, 0.45), .. more], label, outline, p => crowded && room.Covers(Dot(p, label)));
+        if (crowded) foreach (Stroke stroke in arrow) room.Reserve(stroke.Points, label);
         _ = PatternWords.Titles(panel, job, title, more).Any(room.TakeAll);
         WriteLabels(panel, drawn, outline, label, job.Units, room);
         foreach (SlitOpening slit in panel.Slits) room.TakeFirst(PatternWords.SlitWords(slit, label, job.Units));
@@ -113,7 +114,4 @@ public static class PatternDrawing
         > 10_000 => "flat",
         _ => "R " + ShopLength.PrintNumber(radius, units, 0),
     };
-
-    /// <summary>The place half way along a line.</summary>
-    internal static Vec2 HalfWay(ImmutableArray<Vec2> line) => DrawingPlaces.HalfWay(line);
 }

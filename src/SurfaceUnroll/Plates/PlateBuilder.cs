@@ -68,10 +68,9 @@ internal sealed class PlateBuilder(Job job, PanelSpec spec, string where, double
 
     private PlateReading Bent(BentSpec bent, IReadOnlyDictionary<string, SpaceCurve> curves)
     {
-        (SideProfile profile, Placement at) = Profile(bent);
-        var frame = Frame.Of(at);
+        var frame = Frame.Of(Stands(job, bent));
         var builder = new SideBuilder(job.Sheet, bent.BendRadius ?? job.Sheet.Thickness, offset);
-        if (builder.Lay(profile, out int tight) is not { } side)
+        if (builder.Lay(Profile(bent), out int tight) is not { } side)
         {
             return Failed("bends-too-near", ".bent.side", $"The bend at point {tight} of the side of “{spec.Name}” does not fit between its neighbours: its radius takes more metal than the flats beside it have.",
                 "Give it a smaller radius, or move the points apart.");
@@ -106,13 +105,16 @@ internal sealed class PlateBuilder(Job job, PanelSpec spec, string where, double
         return Finish(shape, [.. plan.Select(c => (c.Name, shape.Trace(c.Curve)))], ".bent.plan", notices);
     }
 
-    // The side view of a curve stands where the curve does, unless the plate says otherwise.
-    private (SideProfile Side, Placement At) Profile(BentSpec bent)
+    /// <summary>Where the plan and side of a bent plate stand. The side view of a curve stands where the curve does, unless the plate says otherwise.</summary>
+    public static Placement Stands(Job job, BentSpec bent) => bent is { Side: SideOfCurve of } && bent.At == Placement.None ? Curve(job, of).At : bent.At;
+
+    private static PlanSideSpec Curve(Job job, SideOfCurve side) => (PlanSideSpec)job.Curves.First(c => c.Name == side.Curve).Spec;
+
+    private SideProfile Profile(BentSpec bent)
     {
-        if (bent.Side is not SideOfCurve of) return (bent.Side, bent.At);
-        var curve = (PlanSideSpec)job.Curves.First(c => c.Name == of.Curve).Spec;
-        return (new SidePoints([.. curve.Side.Select((p, i) => new SidePoint(p, curve.SideFit == Fit.Straight && i > 0 && i < curve.Side.Length - 1, null))], curve.SideFit),
-            bent.At == Placement.None ? curve.At : bent.At);
+        if (bent.Side is not SideOfCurve of) return bent.Side;
+        PlanSideSpec curve = Curve(job, of);
+        return new SidePoints([.. curve.Side.Select((p, i) => new SidePoint(p, curve.SideFit == Fit.Straight && i > 0 && i < curve.Side.Length - 1, null))], curve.SideFit);
     }
 
     private PlateReading Finish(PlateShape shape, IReadOnlyList<(string Name, ImmutableArray<Vec2> Path)> curves, string part, IEnumerable<Notice>? notices = null)

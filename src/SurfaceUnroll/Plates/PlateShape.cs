@@ -33,23 +33,23 @@ internal abstract record PlateShape
         foreach (CurvePiece piece in curve.Pieces)
         {
             double[] cuts = [0, .. Breaks.SelectMany(b => piece.Crossings(b.Axis, b.Offset)).Where(t => t is > 1e-9 and < 1 - 1e-9).Order(), 1];
-            for (int i = 0; i + 1 < cuts.Length; i++) Halve(piece, cuts[i], cuts[i + 1], 0, path);
+            for (int i = 0; i + 1 < cuts.Length; i++) Halve(piece, (cuts[i], Flat(piece.At(cuts[i]).Point)), (cuts[i + 1], Flat(piece.At(cuts[i + 1]).Point)), 0, path);
         }
         return path.ToImmutable();
     }
 
-    private void Halve(CurvePiece piece, double t0, double t1, int depth, ImmutableArray<Vec2>.Builder path)
+    private void Halve(CurvePiece piece, (double T, Vec2 Flat) a, (double T, Vec2 Flat) b, int depth, ImmutableArray<Vec2>.Builder path)
     {
-        Vec2 a = Flat(piece.At(t0).Point), b = Flat(piece.At(t1).Point);
-        bool straight = Probes.All(s => Gap(a, b, Flat(piece.At(t0 + s * (t1 - t0)).Point)) <= Sagitta);
+        bool straight = Probes.All(s => Gap(a.Flat, b.Flat, Flat(piece.At(a.T + s * (b.T - a.T)).Point)) <= Sagitta);
         if (depth == Deepest || (straight && (piece.IsStraight || depth >= Shallowest)))
         {
-            path.Add(b);
+            path.Add(b.Flat);
             return;
         }
-        double middle = 0.5 * (t0 + t1);
-        Halve(piece, t0, middle, depth + 1, path);
-        Halve(piece, middle, t1, depth + 1, path);
+        double t = 0.5 * (a.T + b.T);
+        (double, Vec2) middle = (t, Flat(piece.At(t).Point));
+        Halve(piece, a, middle, depth + 1, path);
+        Halve(piece, middle, b, depth + 1, path);
     }
 
     private static double Gap(Vec2 a, Vec2 b, Vec2 p)

@@ -73,7 +73,7 @@ internal static class AllowanceBands
         {
             double radius = Math.Sign(w1) * Math.Min(Math.Abs(w1), Math.Abs(w2));
             int steps = (int)Math.Ceiling(Math.Abs(turn) / Math.Min(0.3, Math.Sqrt(8 * 0.004 / Math.Abs(radius))));
-            if (Region([at, .. Enumerable.Range(0, steps + 1).Select(k => at + radius * before.Rotate(turn * k / steps))]) is { } sector) yield return sector;
+            if (Polygons.Simple([at, .. Enumerable.Range(0, steps + 1).Select(k => at + radius * before.Rotate(turn * k / steps))]) is { } sector) yield return sector;
             yield break;
         }
         // Where the two lines, run on, meet.
@@ -89,7 +89,7 @@ internal static class AllowanceBands
             Vec2 out1 = p + most / reach * (meeting - p), out2 = q + most / reach * (meeting - q);
             shape = [at, p, out1, out2, q];
         }
-        if (Region(shape) is { } mitre) yield return mitre;
+        if (Polygons.Simple(shape) is { } mitre) yield return mitre;
     }
 
     /// <summary>What a mitred allowance loses beside a run that has none: what would stand out past that run's own line. Null where it loses nothing.</summary>
@@ -107,7 +107,7 @@ internal static class AllowanceBands
         // A wedge wider than the band, whose far line may bulge.
         double reach = 2 * given.Width;
         (Vec2 end, Vec2 line) = first.Width != 0 ? (before, -after.Left) : (after, before.Left);
-        return Region([at, at + reach * end, at + reach / Math.Sin(turn) * line]);
+        return Polygons.Simple([at, at + reach * end, at + reach / Math.Sin(turn) * line]);
     }
 
     /// <summary>Treatment of the corner between two allowances: a lip's first, since what stands up must clear its neighbour.</summary>
@@ -130,8 +130,7 @@ internal static class AllowanceBands
     // One strip along a smooth piece; where that would run into itself, segment by segment.
     private static IEnumerable<Polygon> Strips(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, RunAllowance allowance)
     {
-        List<Vec2> shape = Strip(path, right, from, to, allowance.Width);
-        if (Polygons.IsSimple(shape)) return [Polygons.Of(shape)];
+        if (Polygons.Simple(Strip(path, right, from, to, allowance.Width)) is { } strip) return [strip];
         if (to - from == 1) return [];
         return Enumerable.Range(from, to - from).SelectMany(i => Strips(path, right, i, i + 1, allowance)
             .Concat(i + 1 < to ? Corner(path[i + 1], right[i], right[i + 1], allowance, allowance) : []));
@@ -149,6 +148,4 @@ internal static class AllowanceBands
         }
         return shape;
     }
-
-    private static Polygon? Region(IReadOnlyCollection<Vec2> shape) => Polygons.IsSimple(shape) ? Polygons.Of(shape) : null;
 }

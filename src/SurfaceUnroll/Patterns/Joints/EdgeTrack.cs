@@ -103,9 +103,8 @@ internal sealed class EdgeTrack
 
         void Look(int i)
         {
-            Vec3 along = _joint[i + 1] - _joint[i];
-            double t = along.Dot(along) > 0 ? Math.Clamp((point - _joint[i]).Dot(along) / along.Dot(along), 0, 1) : 0;
-            double distance = (point - _joint[i] - t * along).Length;
+            double t = Segment.NearestShare(point, _joint[i], _joint[i + 1]);
+            double distance = (point - Vec3.Lerp(_joint[i], _joint[i + 1], t)).Length;
             if (distance < nearest || (distance == nearest && i < at)) (at, share, nearest) = (i, t, distance);
         }
     }

@@ -30,17 +30,8 @@ internal sealed record MeshHole(SheetMesh Mesh, ImmutableArray<VertexBlend> From
         public MeshHole Run(IReadOnlyList<(string Name, ImmutableArray<Vec2> Edge)> openings)
         {
             ImmutableArray<double> areas = [.. openings.Select(o => Take(o.Edge))];
-            HashSet<int> used = [.. _faces.SelectMany(f => new[] { f.A, f.B, f.C })];
-            int[] kept = [.. used.Order()];
-            Dictionary<int, int> number = kept.Select((v, i) => (v, i)).ToDictionary(p => p.v, p => p.i);
-            ImmutableArray<VertexBlend> from = [.. kept.Select(v => _from[v])];
-            var cut = new SheetMesh(
-                [.. from.Select(f => f.Of(mesh.Formed))], [.. from.Select(f => f.Of(mesh.Flat))], [.. _faces.Select(f => (number[f.A], number[f.B], number[f.C]))])
-            {
-                Face = [.. from.Select(f => f.Of(mesh.Face))],
-            };
-            ImmutableArray<EdgeChain> old = [.. mesh.Chains.Select(c => c with { Vertices = [.. c.Vertices.Where(number.ContainsKey).Select(v => number[v])] })];
-            return new MeshHole(cut with { Chains = [.. old, .. Chains(cut, openings)] }, from, areas);
+            CutMesh left = CutMesh.Of(mesh, _from, _faces, mesh.Chains);
+            return new MeshHole(left.Mesh with { Chains = [.. left.Mesh.Chains, .. Chains(left.Mesh, openings)] }, left.From, areas);
         }
 
         private Vec2 Flat(int v) => _from[v].Of(mesh.Flat);
@@ -120,16 +111,14 @@ internal sealed record MeshHole(SheetMesh Mesh, ImmutableArray<VertexBlend> From
             return new VertexBlend(x, y, z, y == x ? 0 : weights[y], z == x || z == y ? 0 : weights[z]);
         }
 
-        // The borders that run through the corners of the openings.
+        // Of each opening the border that runs through its first corner.
         private static IEnumerable<EdgeChain> Chains(SheetMesh cut, IReadOnlyList<(string Name, ImmutableArray<Vec2> Edge)> openings)
         {
-            ImmutableArray<Vec2>[] edges = [.. openings.Select(o => o.Edge)];
             ImmutableArray<int>[] borders = [.. MeshBorders.Of(cut).Skip(1)];
-            for (int i = 0; i < openings.Count; i++)
+            foreach ((string name, ImmutableArray<Vec2> edge) in openings)
             {
-                Vec2 corner = edges[i][0];
-                ImmutableArray<int> border = borders.MinBy(loop => loop.Min(v => (cut.Flat[v] - corner).Length));
-                yield return new EdgeChain(openings[i].Name, border.IsDefault ? [] : [.. border, border[0]]);
+                ImmutableArray<int> border = borders.MinBy(loop => loop.Min(v => (cut.Flat[v] - edge[0]).Length));
+                yield return new EdgeChain(name, [.. border, border[0]]);
             }
         }
     }

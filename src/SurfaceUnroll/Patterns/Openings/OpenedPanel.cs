@@ -37,10 +37,6 @@ internal static class OpenedPanel
         };
     }
 
-    /// <summary>True if the edge of an opening is a simple closed line inside the outline of a panel.</summary>
-    public static bool IsInside(PanelDevelopment panel, Laid opening) =>
-        OutlineCheck.IsSimple(opening.Edge) && Polygons.Of(panel.Cut).Contains(Polygons.Of(opening.Edge));
-
     /// <summary>The first two openings, of those of a panel and some more, that meet each other.</summary>
     public static (string First, string Second)? Meeting(PanelDevelopment panel, IReadOnlyList<Laid> openings)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NetTopologySuite.Geometries.Prepared;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -10,13 +11,15 @@ namespace SurfaceUnroll.Patterns.Openings;
 internal readonly record struct SheetPlace(Vec3 Formed, Vec2 Flat);
 
 /// <summary>Projects openings on the measured face of a sheet; they are cut square through it.</summary>
-/// <param name="mesh">The sheet.</param>
-internal sealed class SheetPiercing(SheetMesh mesh)
+/// <param name="panel">The sheet, its cut line still the net outline.</param>
+internal sealed class SheetPiercing(PanelDevelopment panel)
 {
     // Places in line to within this, mm, on the part and on the blank are not needed.
     private const double InLine = 2e-4;
 
-    private readonly TriangleTree _formed = new(mesh.Face, mesh.Faces);
+    private readonly SheetMesh _mesh = panel.Mesh;
+    private readonly TriangleTree _formed = new(panel.Mesh.Face, panel.Mesh.Faces);
+    private readonly IPreparedGeometry _outline = PreparedGeometryFactory.Prepare(Polygons.Of(panel.Cut));
     private TriangleTree? _flat;
 
     /// <summary>Where the edge of an opening and its axis come to lie.</summary>
@@ -53,9 +56,12 @@ internal sealed class SheetPiercing(SheetMesh mesh)
         return new Result(Laid(opening.Centre), missed == 0 ? Thinned([.. edge.Select(p => p!.Value)]) : [], (double)missed / edge.Length);
     }
 
+    /// <summary>True if a closed edge on the blank is simple and inside the outline.</summary>
+    public bool Holds(ImmutableArray<Vec2> edge) => Polygons.Simple(edge) is { } opening && _outline.Contains(opening);
+
     private SheetPlace? Laid(Vec3 onBlank)
     {
-        _flat ??= new TriangleTree([.. mesh.Flat.Select(p => new Vec3(0, p.X, p.Y))], mesh.Faces);
+        _flat ??= new TriangleTree([.. _mesh.Flat.Select(p => new Vec3(0, p.X, p.Y))], _mesh.Faces);
         IReadOnlyList<MeshPlace> hits = _flat.Hits(onBlank, new Vec3(1, 0, 0));
         return hits.Count == 0 ? null : Place(hits[0]);
     }
@@ -68,8 +74,8 @@ internal sealed class SheetPiercing(SheetMesh mesh)
 
     private SheetPlace Place(MeshPlace at)
     {
-        (int a, int b, int c) = mesh.Faces[at.Face];
-        return new SheetPlace(at.Mix(mesh.Face[a], mesh.Face[b], mesh.Face[c]), at.Mix(mesh.Flat[a], mesh.Flat[b], mesh.Flat[c]));
+        VertexBlend on = at.On(_mesh.Faces);
+        return new SheetPlace(on.Of(_mesh.Face), on.Of(_mesh.Flat));
     }
 
     private static ImmutableArray<SheetPlace> Thinned(ImmutableArray<SheetPlace> edge)

@@ -38,8 +38,7 @@ internal sealed class Polyline
         (Vec2 At, double Distance, int Piece, double Share) best = (points[0], (p - points[0]).Length, 0, 0);
         for (int i = 1; i < points.Length; i++)
         {
-            Vec2 along = points[i] - points[i - 1];
-            double share = along.Dot(along) > 0 ? Math.Clamp((p - points[i - 1]).Dot(along) / along.Dot(along), 0, 1) : 0;
+            double share = Segment.NearestShare(p, points[i - 1], points[i]);
             Vec2 at = Vec2.Lerp(points[i - 1], points[i], share);
             if ((p - at).Length < best.Distance) best = (at, (p - at).Length, i - 1, share);
         }

@@ -10,6 +10,9 @@ namespace SurfaceUnroll.Patterns.Trims;
 /// <param name="LeftOver">Number of separate parts that were dropped with what was cut away.</param>
 internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From, int LeftOver)
 {
+    /// <summary>Its borders, the outer one first.</summary>
+    public ImmutableArray<ImmutableArray<int>> Borders { get; } = MeshBorders.Of(Mesh);
+
     // Places this near to the surface, mm, lie on it.
     private const double OnIt = 1e-7;
 
@@ -38,7 +41,8 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
             HashSet<int> used = [.. _faces.SelectMany(f => new[] { f.A, f.B, f.C })];
             List<EdgeChain> chains = [.. mesh.Chains.SelectMany(chain => Runs(chain, used))];
             chains.AddRange(CutChains(name));
-            return Packed(used, chains, parts - 1);
+            CutMesh left = CutMesh.Of(mesh, _from, _faces, chains);
+            return new MeshTrim(left.Mesh, left.From, parts - 1);
         }
 
         // Sutherland and Hodgman, 1974, against one surface.
@@ -136,22 +140,6 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
                 chains.Add(chain);
             }
             return chains.Select(c => new EdgeChain(name, [.. c]));
-        }
-
-        private MeshTrim Packed(HashSet<int> used, List<EdgeChain> chains, int leftOver)
-        {
-            int[] kept = [.. used.Order()];
-            Dictionary<int, int> number = kept.Select((v, i) => (v, i)).ToDictionary(p => p.v, p => p.i);
-            ImmutableArray<VertexBlend> from = [.. kept.Select(v => _from[v])];
-            var cut = new SheetMesh(
-                [.. from.Select(f => f.Of(mesh.Formed))],
-                [.. from.Select(f => f.Of(mesh.Flat))],
-                [.. _faces.Select(f => (number[f.A], number[f.B], number[f.C]))])
-            {
-                Face = [.. from.Select(f => f.Of(mesh.Face))],
-                Chains = [.. chains.Select(c => c with { Vertices = [.. c.Vertices.Where(number.ContainsKey).Select(v => number[v])] }).Where(c => c.Vertices.Length > 0)],
-            };
-            return new MeshTrim(cut, from, leftOver);
         }
     }
 }

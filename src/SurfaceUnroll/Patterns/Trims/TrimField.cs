@@ -35,8 +35,8 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
         double Value(Vec3 p)
         {
             MeshPlace near = tree.Nearest(p);
-            (int a, int b, int c) = surface.Faces[near.Face];
-            Vec3 foot = near.Mix(surface.Face[a], surface.Face[b], surface.Face[c]), normal = near.Mix(normals[a], normals[b], normals[c]).Unit;
+            VertexBlend on = near.On(surface.Faces);
+            Vec3 foot = on.Of(surface.Face), normal = on.Of(normals).Unit;
             return side * (p - foot).Dot(normal) - trim.Clearance;
         }
     }

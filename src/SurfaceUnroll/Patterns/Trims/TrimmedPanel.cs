@@ -15,7 +15,7 @@ internal static class TrimmedPanel
     public static PanelDevelopment Of(PanelDevelopment panel, TrimField field, MeshTrim trim)
     {
         SheetMesh mesh = trim.Mesh;
-        ImmutableArray<Vec2> outline = BlankOutline.Closed(MeshBorders.Of(mesh)[0].Select(v => mesh.Flat[v]));
+        ImmutableArray<Vec2> outline = BlankOutline.Closed(trim.Borders[0].Select(v => mesh.Flat[v]));
         Polygon inside = Polygons.Of(outline);
         // Areas of the whole were known better than by its triangles; what stays is taken by the same ratio.
         double formed = panel.FormedArea * MeshBorders.FormedArea(mesh) / MeshBorders.FormedArea(panel.Mesh);
