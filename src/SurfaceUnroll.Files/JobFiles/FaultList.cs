@@ -32,6 +32,9 @@ internal sealed class FaultList
         return false;
     }
 
+    /// <summary>True if something is wrong at a path, or below it.</summary>
+    public bool HasUnder(string path) => _faults.Any(f => f.Path.StartsWith(path, StringComparison.Ordinal) && (f.Path.Length == path.Length || f.Path[path.Length] is '.' or '['));
+
     /// <summary>All faults in the order of the file.</summary>
     public ImmutableArray<Fault> InOrder() => [.. _faults.OrderBy(f => f.Line).ThenBy(f => f.Column)];
 }

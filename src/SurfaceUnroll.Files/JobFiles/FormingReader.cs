@@ -9,7 +9,8 @@ internal sealed class FormingReader(Measures measures)
 {
     private const double MostShrinkCost = 100;
 
-    private const int MostPieces = 6;
+    /// <summary>Into so many pieces a sheet is split at most.</summary>
+    public const int MostPieces = 6;
 
     private const string SlitExample = "[ { \"edge\": \"front\", \"at\": 120, \"depth\": 60 } ], or \"auto\"";
 

@@ -33,8 +33,9 @@ internal static class JobReader
         var reader = new PanelReader(measures, names, open);
         ImmutableArray<PanelSpec> panels = reader.Read(block);
         ImmutableArray<OpeningSpec> openings = new OpeningReader(measures, names).Shared(block, reader.Names);
-        EdgeNames.Check(block, panels, openings);
-        ImmutableArray<JointSpec> joints = new JointReader(measures, panels, reader.Names).Read(block);
+        var edges = new EdgeNames(block, panels, openings);
+        edges.Check();
+        ImmutableArray<JointSpec> joints = new JointReader(measures, panels, reader.Names, edges).Read(block);
         PaperSpec paper = PaperReader.Read(block, measures);
         return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper) { Joints = joints, Openings = openings };
     }

@@ -8,30 +8,33 @@ namespace SurfaceUnroll.Files.JobFiles;
 /// <param name="measures">Reads single values.</param>
 /// <param name="panels">The panels that could be read.</param>
 /// <param name="names">Names of all panels, also of those with faults.</param>
-internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> panels, ImmutableArray<string> names)
+/// <param name="edges">Names of their edges.</param>
+internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> panels, ImmutableArray<string> names, EdgeNames edges)
 {
     private const string Example = "{ \"edges\": [\"cover/front\", \"plate/arch\"], \"kind\": \"lip\", \"width\": 12, \"on\": \"plate\" }";
+
+    // Marks and notches that stand closer than this, mm, are none that anyone would file.
+    private const double LeastPitch = 5;
 
     private readonly FaultList _faults = measures.Faults;
 
     // Pieces of split panels can be joined like panels.
-    private readonly ImmutableArray<string> _all = [.. names, .. panels.Where(p => p.Pieces > 1).SelectMany(p => Enumerable.Range(1, p.Pieces).Select(k => $"{p.Name} {k} of {p.Pieces}"))];
+    private readonly ImmutableArray<string> _all = [.. names, .. panels.SelectMany(p => PanelNames.Pieces(p.Name, p.Pieces))];
 
     /// <summary>The joints of a job.</summary>
     public ImmutableArray<JointSpec> Read(JobBlock job)
     {
         if (job.Find("joints") is not { } tree || measures.List(tree, "joints", $"[ {Example} ]") is not { } list) return [];
         var joints = ImmutableArray.CreateBuilder<JointSpec>();
-        var labels = new HashSet<string>();
+        var labels = new JointNames(_faults, panels, list.Items.Length);
         for (int i = 0; i < list.Items.Length; i++)
         {
             if (JobBlock.Of(list.Items[i], $"joints[{Measures.Count(i)}]", _faults, Example) is not { } block) continue;
             JointSpec joint = Joint(block);
-            if (joint.Name is { } name && !labels.Add(name))
-                _faults.Add("joint-name-twice", block.PathOf("name"), block.Find("name")!.Place, $"There is a joint called \"{name}\" already.", "Give each a name of its own, or leave the names out: joints are then called A, B, C …");
+            if (joint.Name is { } name) labels.Add(name, block.PathOf("name"), block.Find("name")!.Place);
             joints.Add(joint);
         }
-        return joints.ToImmutable();
+        return labels.Lettered(joints.ToImmutable());
     }
 
     private JointSpec Joint(JobBlock block)
@@ -53,12 +56,12 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
         block.CheckKeys(["name", "edges", "kind", "marks", .. own], Misplaced);
         string? name = measures.Name(block, "joint");
         before = _faults.Count;
-        ImmutableArray<EdgeName> edges = Edges(block, kind);
+        ImmutableArray<EdgeName> mates = Edges(block, kind);
         bool named = _faults.Count == before;
         double width = block.Find(size) is { } tree
             ? measures.Length(tree, block.PathOf(size), kind == JointKind.Butt ? Allowed.NotNegative : Allowed.Positive)
             : kind == JointKind.Butt ? 0 : Missing(block, size, kind);
-        return new JointSpec(name, edges, kind, width, named ? On(block, edges) : 0, kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block));
+        return new JointSpec(name, mates, kind, width, named ? On(block, mates) : 0, kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block));
     }
 
     private static string? Misplaced(string key) => key switch
@@ -86,7 +89,7 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
         bool alone = kind is JointKind.Lip or JointKind.Trim;
         if (list.Items.Length is 0 or > 2 || (list.Items.Length == 1 && !alone))
             _faults.Add("joint-edges", path, list.Place, $"A joint has two edges{(alone ? ", or one that is left alone" : "")}; here {(list.Items.Length == 1 ? "is one" : $"are {list.Items.Length}")}.", $"Write it like {example}.");
-        var edges = ImmutableArray.CreateBuilder<EdgeName>();
+        var found = ImmutableArray.CreateBuilder<EdgeName>();
         for (int i = 0; i < list.Items.Length; i++)
         {
             string at = $"{path}[{Measures.Count(i)}]";
@@ -98,23 +101,23 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
                 continue;
             }
             var edge = new EdgeName(text[..slash].Trim(), text[(slash + 1)..].Trim());
-            if (!PanelNames.Has(edge.Panel, _all, at, list.Items[i], _faults)) continue;
-            if (edges.Contains(edge)) _faults.Add("joint-same-edge", at, list.Items[i].Place, "An edge cannot meet itself.", "Name the other edge.");
-            edges.Add(edge);
+            if (!PanelNames.Has(edge.Panel, _all, at, list.Items[i], _faults) || !edges.Has(edge, at, list.Items[i])) continue;
+            if (found.Contains(edge)) _faults.Add("joint-same-edge", at, list.Items[i].Place, "An edge cannot meet itself.", "Name the other edge.");
+            found.Add(edge);
         }
-        return edges.ToImmutable();
+        return found.ToImmutable();
     }
 
     // Which of the edges carries the allowance.
-    private int On(JobBlock block, ImmutableArray<EdgeName> edges)
+    private int On(JobBlock block, ImmutableArray<EdgeName> mates)
     {
-        if (block.Find("on") is not { } tree || measures.Text(tree, block.PathOf("on")) is not { } on || edges.IsEmpty) return 0;
-        int[] named = [.. Enumerable.Range(0, edges.Length).Where(i => edges[i].ToString() == on || edges[i].Panel == on)];
+        if (block.Find("on") is not { } tree || measures.Text(tree, block.PathOf("on")) is not { } on || mates.IsEmpty) return 0;
+        int[] named = [.. Enumerable.Range(0, mates.Length).Where(i => mates[i].ToString() == on || mates[i].Panel == on)];
         if (named.Length == 1) return named[0];
         if (named.Length == 0)
-            _faults.Add("joint-on", block.PathOf("on"), tree.Place, $"\"{on}\" is none of the two pieces of this joint.", $"Write {string.Join(" or ", edges.Select(e => $"\"{e.Panel}\""))}.");
+            _faults.Add("joint-on", block.PathOf("on"), tree.Place, $"\"{on}\" is none of the two pieces of this joint.", $"Write {string.Join(" or ", mates.Select(e => $"\"{e.Panel}\""))}.");
         else
-            _faults.Add("joint-on", block.PathOf("on"), tree.Place, $"Both edges belong to \"{on}\", so that this does not tell which one is meant.", $"Write {string.Join(" or ", edges.Select(e => $"\"{e}\""))}.");
+            _faults.Add("joint-on", block.PathOf("on"), tree.Place, $"Both edges belong to \"{on}\", so that this does not tell which one is meant.", $"Write {string.Join(" or ", mates.Select(e => $"\"{e}\""))}.");
         return 0;
     }
 
@@ -125,7 +128,7 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
         bool? up = measures.Choice<bool?>(block, "bend", null, ("up", true), ("down", false));
         (LipRelief relief, double? pitch) = (LipRelief.Auto, null);
         if (block.Find("relief") is JsonText { Value: "auto" or "none" } word) relief = word.Value == "none" ? LipRelief.None : LipRelief.Auto;
-        else if (block.Find("relief") is { } tree) (relief, pitch) = (LipRelief.Pitch, measures.Length(tree, block.PathOf("relief"), Allowed.Positive));
+        else if (block.Find("relief") is { } tree) (relief, pitch) = (LipRelief.Pitch, Pitch(tree, block.PathOf("relief"), "notches"));
         return new LipSpec(angle, radius, up, relief, pitch);
     }
 
@@ -136,6 +139,14 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
     {
         null => null,
         JsonText { Value: "none" } => 0,
-        { } tree => measures.Length(tree, block.PathOf("marks"), Allowed.Positive),
+        { } tree => Pitch(tree, block.PathOf("marks"), "marks"),
     };
+
+    private double Pitch(JsonTree tree, string path, string what)
+    {
+        double pitch = measures.Length(tree, path, Allowed.Positive);
+        if (pitch < LeastPitch)
+            _faults.Add("pitch-too-small", path, tree.Place, $"{measures.Show(pitch)} from one to the next is too close for {what}; the least is {measures.Show(LeastPitch)}.", "Check the decimal point and the unit of the distance.");
+        return pitch;
+    }
 }

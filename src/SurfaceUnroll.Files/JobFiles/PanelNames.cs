@@ -15,7 +15,11 @@ internal sealed class PanelNames(FaultList faults)
     private readonly Dictionary<string, (string Name, int Line)> _taken = [];
 
     /// <summary>Checks one more name.</summary>
-    public void Add(string name, string path, TextPlace place)
+    /// <param name="name">Of the panel.</param>
+    /// <param name="pieces">Names of the pieces that it may be split into; none if it stays whole.</param>
+    /// <param name="path">Path of the name.</param>
+    /// <param name="place">Where it stands.</param>
+    public void Add(string name, IEnumerable<string> pieces, string path, TextPlace place)
     {
         string file = Slug.Of(name);
         if (file.Length == 0)
@@ -29,7 +33,13 @@ internal sealed class PanelNames(FaultList faults)
             faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
         else if (Preview(file) is { } other) Collides(name, path, place, other);
+        else if (pieces.FirstOrDefault(piece => !_taken.TryAdd(Slug.Of(piece), (piece, place.Line))) is { } twice) Collides(twice, path, place, Slug.Of(twice));
     }
+
+    /// <summary>Names of the pieces of a split panel.</summary>
+    /// <param name="panel">Name of the panel.</param>
+    /// <param name="count">Pieces in all.</param>
+    public static IEnumerable<string> Pieces(string panel, int count) => count < 2 ? [] : Enumerable.Range(1, count).Select(k => $"{panel} {Measures.Count(k)} of {Measures.Count(count)}");
 
     /// <summary>True if there is a panel of this name; a fault if not.</summary>
     public static bool Has(string name, ImmutableArray<string> panels, string path, JsonTree at, FaultList faults) =>
@@ -47,7 +57,7 @@ internal sealed class PanelNames(FaultList faults)
         (string other, int line) = _taken[file];
         string what = name == other ? $"The name \"{name}\" is taken by the panel in line {Measures.Count(line)}."
             : $"The files of \"{name}\" would be called like those of \"{other}\" in line {Measures.Count(line)}.";
-        faults.Add("panel-name-twice", path, place, what, "Give each panel a name of its own; in file names only letters and digits count.");
+        faults.Add("panel-name-twice", path, place, what, "Give each panel a name of its own, that no piece of a split panel has (\"cover 1 of 2\"); in file names only letters and digits count.");
     }
 
     private static bool IsReserved(string file) =>

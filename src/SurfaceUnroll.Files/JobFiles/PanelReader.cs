@@ -40,11 +40,19 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
         {
             if (JobBlock.Of(list.Items[i], $"panels[{Measures.Count(i)}]", _faults, Example) is not { } block) continue;
             string? name = block.Need("name", "Give the panel a name; its files are called by it.") is { } text ? measures.Text(text, block.PathOf("name")) : null;
-            if (name is not null) names.Add(name, block.PathOf("name"), block.Find("name")!.Place);
+            if (name is not null) names.Add(name, Pieces(block, name), block.PathOf("name"), block.Find("name")!.Place);
             if (Panel(block, name ?? "") is { } panel) panels.Add(panel);
         }
         return panels.ToImmutable();
     }
+
+    // As many as the panel asks for; whatever their number may be where it is left to be found.
+    private static IEnumerable<string> Pieces(JobBlock block, string name) => block.Find("pieces") switch
+    {
+        JsonNumber { Value: >= 2 and <= FormingReader.MostPieces } count => PanelNames.Pieces(name, (int)count.Value),
+        JsonText => Enumerable.Range(2, FormingReader.MostPieces - 1).SelectMany(count => PanelNames.Pieces(name, count)),
+        _ => [],
+    };
 
     private PanelSpec? Panel(JobBlock block, string name)
     {

@@ -65,6 +65,8 @@ internal sealed class SideReader(Measures measures, CurveNames curves)
             bend = true;
             if (!inner) _faults.Add("side-end-bend", path + "[2]", third.Place, "A side has no bend at its end.", "Take the third value out.");
             if (third is JsonText { Value: "bend" }) radius = null;
+            else if (third is JsonText word && NearestWord.To(word.Value, ["bend"]) is not null)
+                _faults.Add("choice-unknown", path + "[2]", third.Place, $"\"{word.Value}\" is neither an inside radius nor the word \"bend\".", "Did you mean \"bend\"? It makes a bend with the radius of the plate.");
             else radius = measures.Length(third, path + "[2]", Allowed.NotNegative);
             tree = new JsonList(marked.Place, marked.Items[..2]);
         }

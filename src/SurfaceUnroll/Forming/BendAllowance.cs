@@ -13,6 +13,15 @@ public static class BendAllowance
     private static readonly ImmutableArray<(double Ratio, double Soft, double Medium, double Hard)> Table =
         [(1, 0.33, 0.38, 0.40), (3, 0.40, 0.43, 0.45), (5, 0.5, 0.5, 0.5)];
 
+    /// <summary>K of a fibre in the middle of the sheet: past it no bend on a brake is known to go.</summary>
+    public const double MiddleK = 0.5;
+
+    /// <summary>K that a measured bend may show at most: a little past the middle it can be put down to measuring.</summary>
+    public const double MostShownK = 0.6;
+
+    // The formula of DIN 6935 runs down to no length at all for a bend without radius, but every bend made has one: it is not followed below this r/s (no source).
+    private const double LeastDinRatio = 0.2;
+
     /// <summary>Allowance and deduction of a bend.</summary>
     /// <param name="stock">Material, thickness and the shop's rule.</param>
     /// <param name="radius">Inside radius, mm, ≥ 0.</param>
@@ -29,6 +38,9 @@ public static class BendAllowance
 
     /// <summary>From the tangent line to where the outside is measured to, mm: (R + t)·tan(θ/2) up to 90°, R + t beyond.</summary>
     public static double Setback(double radius, double thickness, double angle) => (radius + thickness) * Math.Tan(0.5 * Math.Min(angle, 0.5 * Math.PI));
+
+    /// <summary>What both outside lengths together are longer than the blank, mm, with a K.</summary>
+    public static double Deduction(double radius, double thickness, double k, double angle) => 2 * Setback(radius, thickness, angle) - Length(radius, thickness, k, angle);
 
     /// <summary>K = k/2 of DIN 6935: k = 0.65 + 0.5 log₁₀(r/s), 1 for r/s &gt; 5; never below 0.</summary>
     public static double Din6935(double radiusOverThickness) =>
@@ -62,7 +74,7 @@ public static class BendAllowance
         switch (setup.Rule)
         {
             case BendRule.Din6935:
-                return (Din6935(radius / t), "DIN 6935");
+                return radius / t < LeastDinRatio ? (Din6935(LeastDinRatio), "DIN 6935 as for R/t 0.2, the least") : (Din6935(radius / t), "DIN 6935");
             case BendRule.PerDegree:
                 const double degrees = 180 / Math.PI;
                 return (((0.01743 * radius + 0.0078 * t) * degrees - radius) / t, "0.01743 R + 0.0078 t a degree");

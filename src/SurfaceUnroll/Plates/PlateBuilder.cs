@@ -70,16 +70,14 @@ internal sealed class PlateBuilder(Job job, PanelSpec spec, string where, double
     {
         var frame = Frame.Of(Stands(job, bent));
         var builder = new SideBuilder(job.Sheet, bent.BendRadius ?? job.Sheet.Thickness, offset);
-        if (builder.Lay(Profile(bent), out int tight) is not { } side)
-        {
-            return Failed("bends-too-near", ".bent.side", $"The bend at point {tight} of the side of “{spec.Name}” does not fit between its neighbours: its radius takes more metal than the flats beside it have.",
-                "Give it a smaller radius, or move the points apart.");
-        }
+        var words = new SideNotices(job, spec, where + ".bent.side");
+        SideLaying laid = builder.Lay(Profile(bent));
+        if (laid.Side is not { } side) return new PlateReading(null, [.. laid.Faults.Select(words.Of)]);
         if (bent.Width is { } width)
         {
             double half = 0.5 * width;
             Vec2[] corners = [new(-half, -side.Length), new(half, -side.Length), new(half, 0), new(-half, 0)];
-            return Finish(new BentShape(frame, side), [("front", [corners[3], corners[2]]), ("right", [corners[2], corners[1]]), ("rear", [corners[0], corners[1]]), ("left", [corners[3], corners[0]])], ".bent");
+            return Finish(new BentShape(frame, side), [("front", [corners[3], corners[2]]), ("right", [corners[2], corners[1]]), ("rear", [corners[0], corners[1]]), ("left", [corners[3], corners[0]])], ".bent", words.Crossing(side, offset) is { } crossing ? [crossing] : []);
         }
         if (!side.RunsAft)
         {

@@ -13,19 +13,26 @@ namespace SurfaceUnroll.Plates;
 internal sealed class SideBuilder(SheetStock stock, double radius, double offset)
 {
     private readonly ImmutableArray<SideSpan>.Builder _spans = ImmutableArray.CreateBuilder<SideSpan>();
+    private readonly ImmutableArray<SideFault>.Builder _faults = ImmutableArray.CreateBuilder<SideFault>();
 
-    /// <summary>The profile of a side; null, and where, if two bends stand too near to each other, or a bend to the end of its flat.</summary>
+    /// <summary>The profile of a side, or all that keeps it from being laid.</summary>
     /// <param name="side">Points or a run.</param>
-    /// <param name="tight">Number of the point or step at fault, from 1.</param>
-    public SideChain? Lay(SideProfile side, out int tight)
+    public SideLaying Lay(SideProfile side)
     {
-        tight = 0;
-        if (side is SideRun run)
-        {
-            Lay(run);
-            return new SideChain(_spans.ToImmutable());
-        }
-        return LayPoints((SidePoints)side, out tight);
+        if (side is SideRun run) Lay(run);
+        else LayPoints((SidePoints)side);
+        if (Sharpest() is { } roll) _faults.Add(roll);
+        return new SideLaying(_faults.Count == 0 ? new SideChain(_spans.ToImmutable()) : null, _faults.ToImmutable());
+    }
+
+    // A rolled area may have an inside radius of nothing, but for rounding.
+    private double LeastMiddle => 0.5 * stock.Thickness - 1e-9;
+
+    // The sharpest place of all smooth areas, if the inside would fold there.
+    private TightRoll? Sharpest()
+    {
+        TightRoll? sharpest = _spans.OfType<CubicSpan>().Select(s => s.Sharpest()).MinBy(s => s.MiddleRadius);
+        return sharpest?.MiddleRadius < LeastMiddle ? sharpest : null;
     }
 
     // Radius of the measured face where the middle surface has its own: the outside is on the left, so a turn up is hollow on it.
@@ -40,8 +47,11 @@ internal sealed class SideBuilder(SheetStock stock, double radius, double offset
     private void Lay(SideRun run)
     {
         (Vec2 place, double heading) = (run.Start, -run.Heading);
-        foreach (SideStep step in run.Steps)
+        for (int i = 0; i < run.Steps.Length; i++)
         {
+            SideStep step = run.Steps[i];
+            if (step is SideArc rolled && rolled.Radius + Math.Sign(rolled.Turn) * offset < LeastMiddle)
+                _faults.Add(new TightArc(i, rolled.Radius, 0.5 * stock.Thickness - Math.Sign(rolled.Turn) * offset));
             // Turns are positive down in the job.
             SideSpan span = step switch
             {
@@ -57,12 +67,11 @@ internal sealed class SideBuilder(SheetStock stock, double radius, double offset
     }
 
     // Height sections between bends; each bend is an arc that touches the section before it and the one after.
-    private SideChain? LayPoints(SidePoints side, out int tight)
+    private void LayPoints(SidePoints side)
     {
         int[] bends = [0, .. Enumerable.Range(1, side.Points.Length - 2).Where(i => side.Points[i].IsBend), side.Points.Length - 1];
         SideView[] sections = [.. Enumerable.Range(0, bends.Length - 1).Select(k => SideView.Through([.. side.Points[bends[k]..(bends[k + 1] + 1)].Select(p => p.Place)], side.Fit))];
         double from = side.Points[0].Place.X;
-        tight = 0;
         for (int k = 0; k < sections.Length; k++)
         {
             bool last = k == sections.Length - 1;
@@ -80,14 +89,13 @@ internal sealed class SideBuilder(SheetStock stock, double radius, double offset
             }
             if (corner.FromAft < from || corner.ToAft > side.Points[bends[k + 2]].Place.X)
             {
-                tight = bends[k + 1] + 1;
-                return null;
+                _faults.Add(new CrampedBend(bends[k + 1] + 1));
+                return;
             }
             Add(sections[k], from, corner.FromAft);
             _spans.Add(corner.Bend);
             from = corner.ToAft;
         }
-        return new SideChain(_spans.ToImmutable());
     }
 
     private void Add(SideView view, double from, double to)

@@ -99,6 +99,24 @@ internal sealed record CubicSpan(HeightSpan Height, double FromAft, double ToAft
         return curvature == 0 ? double.PositiveInfinity : -(1 / curvature - Offset);
     }
 
+    /// <summary>Where the span turns most sharply for its middle surface, whose radius is below 0 where it lies past the centre.</summary>
+    public TightRoll Sharpest()
+    {
+        // Close enough together to miss the sharpest radius of a cubic by less than a thousandth.
+        const int probes = 256;
+        double[] places = [.. Enumerable.Range(0, probes + 1).Select(k => FromAft + (ToAft - FromAft) * k / probes)];
+        double aft = places.MinBy(MiddleRadius);
+        return new TightRoll(new Vec2(aft, Height.At(aft).Height), MiddleRadius(aft));
+    }
+
+    // Positive however the span turns.
+    private double MiddleRadius(double aft)
+    {
+        (_, double slope, double bend) = Height.At(aft);
+        double curvature = bend / Math.Pow(1 + slope * slope, 1.5);
+        return curvature == 0 ? double.PositiveInfinity : 1 / Math.Abs(curvature) - Math.Sign(curvature) * Offset;
+    }
+
     public override double Step
     {
         get
