@@ -35,6 +35,6 @@ internal static class PlateNotices
         Notice[] notices = [.. found.OrderBy(f => Math.Round(f.Distance, 4)).Select(f => f.Notice)];
         if (notices.Length <= Most) return notices;
         string more = (notices.Length - Most).ToString(CultureInfo.InvariantCulture);
-        return [.. notices[..Most], notices[Most] with { Message = $"“{work.Panel.Spec.Name}” has {more} more like it, none worse than these." }];
+        return [.. notices[..Most], notices[Most] with { Message = $"And {more} more like it on “{work.Panel.Spec.Name}”, none worse." }];
     }
 }

@@ -112,6 +112,81 @@ public class BentPlateTests
         Assert.Equal(code, Assert.Single(done.Notices, n => n.Severity == Severity.Error).Code);
     }
 
+    // In a 3 mm sheet the inside of an arc turns to nothing at an outside radius of 3 mm, a middle one of 1.5.
+    [Theory]
+    [InlineData(MeasuredFace.Outside, 90, 2.99, false)]
+    [InlineData(MeasuredFace.Outside, 90, 3, true)]
+    [InlineData(MeasuredFace.Outside, -90, 0.01, true)]
+    [InlineData(MeasuredFace.Inside, -90, 1, false)]
+    [InlineData(MeasuredFace.Inside, 90, 0.01, true)]
+    [InlineData(MeasuredFace.Middle, 90, 1.49, false)]
+    [InlineData(MeasuredFace.Middle, -90, 1.5, true)]
+    public void A_rolled_arc_whose_inside_would_fold_is_refused_with_its_step(MeasuredFace face, double turn, double radius, bool good)
+    {
+        var side = new SideRun([new SideLine(40), new SideArc(radius, Rad(turn)), new SideLine(40)], 0, Vec2.Zero);
+        Job job = Job(new SheetStock("mild steel", 3), [], Bent("p", new BentSpec([], side, null, Placement.None) { Width = 100 })) with { Measured = face };
+        IEnumerable<(string, string)> errors = Developer.Develop(job).Notices.Where(n => n.Severity == Severity.Error).Select(n => (n.Code, n.Where));
+        Assert.Equal(good ? [] : [("bend-tighter-than-sheet", "panels[0].bent.side.run[1]")], errors);
+    }
+
+    // Through three points the parabola of height h over a reach of 2·w has its sharpest radius, w²/(2h), at the top.
+    [Theory]
+    [InlineData(7.9, false)]
+    [InlineData(8.1, true)]
+    public void A_smooth_side_whose_inside_would_fold_is_refused_with_its_place(double radius, bool good)
+    {
+        const double half = 20;
+        double height = half * half / (2 * radius);
+        SidePoints side = Side(Fit.Smooth, (0, 0, null), (half, height, null), (2 * half, 0, null));
+        Development done = Developer.Develop(Job(new SheetStock("mild steel", 8), [], Bent("p", new BentSpec([], side, null, Placement.None) { Width = 100 })));
+        Notice[] errors = [.. done.Notices.Where(n => n.Severity == Severity.Error)];
+        if (good)
+        {
+            Assert.Empty(errors);
+            return;
+        }
+        Notice error = Assert.Single(errors);
+        Assert.Equal(("bend-tighter-than-sheet", "panels[0].bent.side"), (error.Code, error.Where));
+        Assert.Contains("aft 20 mm", error.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(100, true)]
+    [InlineData(40, false)]
+    public void A_side_that_crosses_itself_is_warned_of(double last, bool crosses)
+    {
+        var side = new SideRun([new SideLine(100), new SideBend(Rad(90), 1), new SideLine(50), new SideBend(Rad(90), 1), new SideLine(50), new SideBend(Rad(90), 1), new SideLine(last)], 0, Vec2.Zero);
+        Development done = Run(Job(Steel, [], Bent("p", new BentSpec([], side, null, Placement.None) { Width = 100 })));
+        Notice[] found = [.. done.Notices.Where(n => n.Code == "side-crosses-itself")];
+        Assert.Equal(crosses ? 1 : 0, found.Length);
+        // Three bends of 90° at R 1 and t 1 lead back to 4 mm short of the 50 mm that lie between them.
+        if (crosses) Assert.Contains("aft 48.5 mm, height -0.5 mm", found[0].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_tube_whose_ends_meet_does_not_cross_itself()
+    {
+        var side = new SideRun([new SideArc(50, Math.PI), new SideArc(50, Math.PI)], 0, Vec2.Zero);
+        Development done = Run(Job(Steel, [], Bent("p", new BentSpec([], side, null, Placement.None) { Width = 100 })));
+        Assert.DoesNotContain(done.Notices, n => n.Code == "side-crosses-itself");
+    }
+
+    [Fact]
+    public void A_bend_of_no_radius_has_metal_in_it_by_every_rule()
+    {
+        foreach (BendRule rule in Enum.GetValues<BendRule>())
+        {
+            var stock = new SheetStock("mild steel", 2) { Bending = new BendSetup(rule, null, null) };
+            BendLength bend = BendAllowance.Of(stock, 0, Rad(90));
+            Assert.InRange(bend.K, 0.1, 0.5);
+            Assert.Equal(Rad(90) * bend.K * 2, bend.Allowance, 1e-12);
+        }
+        // Down to r/s = 0.2 DIN 6935 is followed, where k = 0.65 + 0.5·log₁₀ 0.2 = 0.3005.
+        var din = new SheetStock("mild steel", 2) { Bending = new BendSetup(BendRule.Din6935, null, null) };
+        Assert.Equal(0.15026, BendAllowance.Of(din, 0.4, Rad(90)).K, 1e-5);
+        Assert.Equal(0.15026, BendAllowance.Of(din, 0.1, Rad(90)).K, 1e-5);
+    }
+
     [Fact]
     public void A_hole_in_a_bend_and_a_flange_too_narrow_to_hold_are_warned_of()
     {

@@ -44,6 +44,9 @@ public class BrokenJobTests
     [InlineData("{ \"xyzzy\": [] }", "xyzzy", "The keys that can stand here are: job, units,")]
     [InlineData("{ \"curves\": { \"Hoop\": { \"chord\": 9, \"rise\": 1 } }, \"panels\": [{ \"name\": \"a\", \"loft\": [\"hoop\", \"x\"] }] }", "panels[0].loft[0]", "Did you mean \"Hoop\"?")]
     [InlineData("{ \"curves\": { \"Hoop\": { \"chord\": 9, \"rise\": 1 } }, \"panels\": [{ \"name\": \"a\", \"loft\": [\"hoop\", \"x\"] }] }", "panels[0].loft[1]", "The curves of the job are: Hoop.")]
+    [InlineData("{ \"panels\": [{ \"name\": \"a\", \"bent\": { \"width\": 9, \"side\": [[0, 0], [9, 0, \"Bnd\"], [18, 9]] } }] }", "panels[0].bent.side[1][2]", "Did you mean \"bend\"?")]
+    [InlineData("{ \"panels\": [{ \"name\": \"a\", \"bent\": { \"width\": 9, \"side\": [[0, 0], [9, 9]] } }], \"joints\": [{ \"edges\": [\"a/fron\"], \"kind\": \"trim\", \"extra\": 1 }] }", "joints[0].edges[0]", "Did you mean \"a/front\"?")]
+    [InlineData("{ \"panels\": [{ \"name\": \"a\", \"bent\": { \"width\": 9, \"side\": [[0, 0], [9, 9]] }, \"holes\": [{ \"name\": \"row\", \"round\": 1, \"pattern\": { \"across\": 2, \"pitch\": 3 } }] }], \"joints\": [{ \"edges\": [\"a/lamp\"], \"kind\": \"trim\", \"extra\": 1 }] }", "joints[0].edges[0]", "Its edges are: front, right, rear, left, row 1, row 2.")]
     [InlineData("{ \"units\": \"inch\" }", "units", "\"mm\" or \"in\"")]
     public void Mistyped_word_gets_a_suggestion_or_the_list(string text, string path, string mend)
     {

@@ -32,10 +32,20 @@ internal static class BrokenJoints
         ("relief of no pitch", Joint("{ \"edges\": [\"p/front\"], \"kind\": \"lip\", \"width\": 9, \"relief\": ¶0 }"), "length-not-positive", "joints[0].relief"),
         ("corners bevelled", Joint("{ \"edges\": [\"p/front\"], \"kind\": \"lip\", \"width\": 9, \"corners\": ¶\"bevel\" }"), "choice-unknown", "joints[0].corners"),
         ("marks a flag", Joint("{ \"edges\": [\"p/front\", \"q/rear\"], \"kind\": \"butt\", \"marks\": ¶false }"), "wrong-type", "joints[0].marks"),
+        ("marks too close", Joint("{ \"edges\": [\"p/front\", \"q/rear\"], \"kind\": \"butt\", \"marks\": ¶4.9 }"), "pitch-too-small", "joints[0].marks"),
+        ("notches too close", Joint("{ \"edges\": [\"p/front\"], \"kind\": \"lip\", \"width\": 9, \"relief\": ¶\"0.1 in\" }"), "pitch-too-small", "joints[0].relief"),
+        ("joint of an absent edge", Joint("{ \"edges\": [\"p/front\", ¶\"q/raer\"], \"kind\": \"butt\" }"), "edge-absent", "joints[0].edges[1]"),
+        ("joint of a second chord where there is one curve", Joint("{ \"edges\": [¶\"p/chord 2\"], \"kind\": \"trim\", \"extra\": 2 }"), "edge-absent", "joints[0].edges[0]"),
+        ("joint named like a seam", Split("[{ \"name\": ¶\"B\", \"edges\": [\"cover/front\"], \"kind\": \"trim\", \"extra\": 2 }]"), "joint-name", "joints[0].name"),
+        ("edge of a piece misspelt", Split("[{ \"edges\": [¶\"cover 1 of 2/frnt\"], \"kind\": \"trim\", \"extra\": 2 }]"), "edge-absent", "joints[0].edges[0]"),
         ("two joints of one name", Job("[{ \"name\": \"A\", \"edges\": [\"p/front\", \"q/rear\"], \"kind\": \"butt\" }, { \"name\": ¶\"A\", \"edges\": [\"p/chord\", \"q/chord\"], \"kind\": \"butt\" }]"), "joint-name-twice", "joints[1].name"),
     ];
 
     private static string Joint(string joint) => Job("[" + joint + "]");
+
+    private static string Split(string joints) =>
+        "{ \"units\": \"mm\", \"curves\": { \"front\": { \"chord\": 240, \"rise\": 120 }, \"rear\": { \"chord\": 200, \"rise\": 90 } }, "
+        + "\"panels\": [{ \"name\": \"cover\", \"loft\": [\"front\", \"rear\"], \"pieces\": 2 }], \"joints\": " + joints + " }";
 
     private static string Job(string joints) =>
         "{ \"units\": \"mm\", \"curves\": { \"front\": { \"chord\": 240, \"rise\": 120 }, \"rear\": { \"chord\": 200, \"rise\": 90 } }, "

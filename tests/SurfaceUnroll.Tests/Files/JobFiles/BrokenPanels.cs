@@ -21,6 +21,8 @@ internal static class BrokenPanels
         ("shrinking far too dear", Loft("\"shrinkCost\": ¶1000"), "shrink-cost", "panels[0].shrinkCost"),
         ("cost of shrinking NaN", Loft("\"shrinkCost\": ¶NaN"), "shrink-cost", "panels[0].shrinkCost"),
         ("cost of shrinking a text", Loft("\"shrinkCost\": ¶\"2\""), "wrong-type", "panels[0].shrinkCost"),
+        ("panel named like a piece", Two("\"name\": \"cover\", \"pieces\": 2", "\"name\": ¶\"cover 1 of 2\""), "panel-name-twice", "panels[1].name"),
+        ("panel with a piece named like another", Two("\"name\": \"Cover 2 of 3\"", "\"name\": ¶\"cover\", \"pieces\": 3"), "panel-name-twice", "panels[1].name"),
         ("no pieces", Loft("\"pieces\": ¶0"), "pieces-count", "panels[0].pieces"),
         ("seven pieces", Loft("\"pieces\": ¶7"), "pieces-count", "panels[0].pieces"),
         ("two and a half pieces", Loft("\"pieces\": ¶2.5"), "pieces-count", "panels[0].pieces"),
@@ -101,6 +103,8 @@ internal static class BrokenPanels
         [.. "v 0 0 0\nv 1 0 0\nv 1 1 0\nv 0 1 0\nf"u8, .. Enumerable.Repeat(" 1 2 3 4"u8.ToArray(), 500_001).SelectMany(corners => corners)]);
 
     private static string Loft(string keys) => Job("\"name\": \"cover\", \"loft\": [\"front\", \"rear\"],\n  " + keys);
+
+    private static string Two(string first, string second) => Job($"\"loft\": [\"front\", \"rear\"], {first} }}, {{ \"loft\": [\"front\", \"rear\"], {second}");
 
     private static string Mesh(string mesh) => Job("\"name\": \"cover\",\n  \"mesh\": " + mesh);
 

@@ -21,6 +21,9 @@ internal static class BrokenPlates
         ("own bend a number", Sheet("\"ownBend\": ¶1.7"), "wrong-type", "sheet.ownBend"),
         ("own bend without deduction", Sheet("\"ownBend\": ¶{ \"radius\": 1, \"angle\": 90 }"), "key-missing", "sheet.ownBend.deduction"),
         ("own bend folded flat", Sheet("\"ownBend\": { \"radius\": 1, \"angle\": ¶180, \"deduction\": 1 }"), "bend-angle", "sheet.ownBend.angle"),
+        ("own bend whose fibre lies outside the sheet", Sheet("\"thickness\": 0.9, \"ownBend\": { \"radius\": 1, \"angle\": 90, \"deduction\": ¶1.3 }"), "own-bend-deduction", "sheet.ownBend.deduction"),
+        ("own bend of the inside lengths", Sheet("\"thickness\": 0.9, \"ownBend\": { \"radius\": 1, \"angle\": 90, \"deduction\": ¶-0.1 }"), "own-bend-deduction", "sheet.ownBend.deduction"),
+        ("own bend misread by a decimal", Sheet("\"thickness\": 0.9, \"ownBend\": { \"radius\": 1, \"angle\": 90, \"deduction\": ¶17 }"), "own-bend-deduction", "sheet.ownBend.deduction"),
         ("own bend of a negative radius", Sheet("\"ownBend\": { \"radius\": ¶-1, \"angle\": 90, \"deduction\": 1 }"), "length-negative", "sheet.ownBend.radius"),
     ];
 
@@ -60,6 +63,7 @@ internal static class BrokenPlates
         ("side running forward", Side("[[0, 0], ¶[-5, 9]]"), "curve-side-range", "panels[0].bent.side[1]"),
         ("bend at the end of a side", Side("[[0, 0], [50, 0], [90, 9, ¶2]]"), "side-end-bend", "panels[0].bent.side[2][2]"),
         ("bend of another word", Side("[[0, 0], [50, 0, ¶\"sharp\"], [90, 9]]"), "length-unreadable", "panels[0].bent.side[1][2]"),
+        ("bend misspelt", Side("[[0, 0], [50, 0, ¶\"bnd\"], [90, 9]]"), "choice-unknown", "panels[0].bent.side[1][2]"),
         ("bend of a negative radius", Side("[[0, 0], [50, 0, ¶-2], [90, 9]]"), "length-negative", "panels[0].bent.side[1][2]"),
         ("fit of a side that is a curve", Side("\"hoop\", ¶\"sideFit\": \"smooth\""), "key-misplaced", "panels[0].bent.sideFit"),
         ("side run without steps", Side("{ \"run\": ¶[] }"), "curve-too-few-points", "panels[0].bent.side.run"),
@@ -95,6 +99,9 @@ internal static class BrokenPlates
         ("ring of one", Hole("{ \"round\": 3, \"pattern\": { \"ring\": ¶1, \"diameter\": 9 } }"), "number-range", "panels[0].holes[0].pattern.ring"),
         ("ring without diameter", Hole("{ \"round\": 3, \"pattern\": ¶{ \"ring\": 4 } }"), "key-missing", "panels[0].holes[0].pattern.diameter"),
         ("two holes of one name", Job("\"name\": \"p\", \"flat\": \"front\", \"holes\": [{ \"name\": \"a\", \"round\": 3 }, { \"name\": \"a\", \"round\": 4 }]").Replace("[{ \"name\": \"p\"", "[¶{ \"name\": \"p\"", StringComparison.Ordinal), "opening-name-twice", "panels[0]"),
+        ("hole named like one of a pattern", Clash("\"flat\": \"front\", \"holes\": [{ \"name\": \"row\", \"round\": 3, \"pattern\": { \"across\": 3, \"pitch\": 9 } }, { \"name\": \"row 2\", \"round\": 4 }]"), "opening-name-twice", "panels[0]"),
+        ("two patterns of one name", Clash("\"flat\": \"front\", \"holes\": [{ \"name\": \"row\", \"round\": 3, \"pattern\": { \"across\": 3, \"pitch\": 9 } }, { \"name\": \"row\", \"round\": 4, \"pattern\": { \"ring\": 3, \"diameter\": 90 } }]"), "opening-name-twice", "panels[0]"),
+        ("hole named like a second chord", Clash("\"flat\": [\"front\", \"rear\"], \"holes\": [{ \"name\": \"chord 2\", \"round\": 3 }]"), "opening-name-twice", "panels[0]"),
     ];
 
     private static (string, string, string, string)[] Openings =>
@@ -130,9 +137,11 @@ internal static class BrokenPlates
         ("trim by itself", Trim("{ \"by\": ¶\"p\", \"keep\": \"up\" }"), "trim-by-itself", "panels[0].trims[0].by"),
     ];
 
-    private static string Sheet(string more) => "{ \"units\": \"mm\", \"sheet\": { " + more + " }, " + Curves + ", \"panels\": [{ \"name\": \"p\", \"flat\": \"front\" }] }";
+    private static string Sheet(string more) => "{ \"units\": \"mm\", \"measured\": \"outside\", \"sheet\": { " + more + " }, " + Curves + ", \"panels\": [{ \"name\": \"p\", \"flat\": \"front\" }] }";
 
     private static string Panel(string more) => Job("\"name\": \"p\", " + more);
+
+    private static string Clash(string more) => Panel(more).Replace("[{ \"name\": \"p\"", "[¶{ \"name\": \"p\"", StringComparison.Ordinal);
 
     private static string Bent(string inside) => Panel("\"bent\": { " + inside + " }");
 

@@ -31,7 +31,7 @@ public partial class JobFileGuideTests
             "\"hoop\": { \"plan\": { \"chord\": 9, \"rise\": 1 }, \"side\": [[0, 0], [9, 1]] }",
         ];
         const string panels = """
-            "panels": [{ "name": "cover", "loft": ["front", "rear"] }, { "name": "front plate", "flat": "arch" }, { "name": "base", "flat": "hoop" }]
+            "panels": [{ "name": "cover", "loft": ["front", "rear"], "trims": [{ "name": "seat", "plane": {}, "keep": "up" }] }, { "name": "front plate", "flat": "arch" }, { "name": "base", "flat": "hoop" }]
             """;
         string key = example[..example.IndexOf(':', StringComparison.Ordinal)];
         bool isPart = key is "\"panels\"" or "\"paper\"" or "\"sheet\"" or "\"joints\"";
