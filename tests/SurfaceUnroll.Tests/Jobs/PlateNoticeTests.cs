@@ -93,7 +93,7 @@ public class PlateNoticeTests
         Assert.Contains("15 more", found[5].Message, StringComparison.Ordinal);
     }
 
-    // The lip round a hole of 30 mm radius bends between 28 and 30.17 mm inside of it … on the blank from 2 mm inside the metal (setback) to 0.17 mm beyond its edge.
+    // The lip round a hole bends from 2 mm (the setback, R + t) inside the metal to 0.17 mm beyond its edge: of a hole of 30 mm radius between 32 and 29.83 mm from its centre.
     [Theory]
     [InlineData(33.9, true)]
     [InlineData(34.6, false)]
