@@ -54,7 +54,7 @@ internal static class DevelopmentText
     }
 
     private static void WritePlain(TextWriter to, PanelDevelopment panel, Job job) =>
-        WriteRows(to, $"{panel.Spec.Name}: {ReportJson.Words(panel.Verdict)}", [.. PanelRows.Of(panel, job.Units)]);
+        WriteRows(to, $"{panel.Spec.Name}: {ReportJson.Words(panel.Verdict)}", [.. PanelRows.Of(panel, job)]);
 
     private static void WriteRows(TextWriter to, string heading, (string Label, string Value)[] rows)
     {
@@ -70,7 +70,7 @@ internal static class DevelopmentText
     private static void WriteRich(Screen screen, PanelDevelopment panel, Job job)
     {
         string colour = panel.Verdict switch { Verdict.BendsOnly => "green", Verdict.NeedsStretching => "yellow", _ => "red" };
-        WriteTable(screen, panel.Spec.Name, ReportJson.Words(panel.Verdict), colour, PanelRows.Of(panel, job.Units));
+        WriteTable(screen, panel.Spec.Name, ReportJson.Words(panel.Verdict), colour, PanelRows.Of(panel, job));
     }
 
     private static void WriteTable(Screen screen, string heading, string verdict, string colour, IEnumerable<(string Label, string Value)> rows)

@@ -15,8 +15,9 @@ internal static class PanelRows
     private const double NoLength = 1e-6;
 
     /// <summary>The rows from the verdict's reasons to the bends, which come last since they are made last.</summary>
-    public static IEnumerable<(string Label, string Value)> Of(PanelDevelopment panel, LengthUnit units)
+    public static IEnumerable<(string Label, string Value)> Of(PanelDevelopment panel, Job job)
     {
+        LengthUnit units = job.Units;
         if (panel.Spec.Loft.Length == 2) yield return ("Twist of the sheet", Twist(panel.Twist));
         if (panel.Spec is { Elements: ElementMatching.BendOnly, Loft.Length: 2 }) yield return ("  if lines were evenly spaced", Twist(panel.EvenTwist));
         if (panel.Verdict != Verdict.BendsOnly)
@@ -33,17 +34,17 @@ internal static class PanelRows
         }
         Box blank = Box.Around(panel.Cut);
         yield return ("Blank, across × along", $"{ShopLength.Print(blank.Width, units)} × {ShopLength.Print(blank.Height, units)}");
-        yield return ("Area", Area(panel.FlatArea, units));
-        foreach (BlankEdge edge in panel.Edges)
+        yield return ("Area", AreaWords.Of(panel.FlatArea, units));
+        foreach ((BlankEdge edge, string name) in panel.Edges.Zip(EdgeWords.Names(panel)))
         {
             if (edge.FormedLength < NoLength)
             {
-                yield return ($"Edge, {edge.Name}", "none, the curves meet");
+                yield return ($"Edge, {name}", "none, the curves meet");
                 continue;
             }
             string formed = Math.Abs(edge.FormedLength - edge.FlatLength) < SameLength
                 ? "" : $" (formed {ShopLength.Print(edge.FormedLength, units)})";
-            yield return ($"Edge, {edge.Name}", ShopLength.Print(edge.FlatLength, units) + formed);
+            yield return ($"Edge, {name}", ShopLength.Print(edge.FlatLength, units) + formed);
         }
         if (!panel.Elements.IsEmpty)
         {
@@ -51,11 +52,11 @@ internal static class PanelRows
             string from = panel.Spec.Kind == "bent" ? "front" : "left";
             yield return ("Element lines", drawn == 0 ? "none drawn" : $"{drawn}, numbered from the {from}");
         }
-        foreach (OpeningGroup group in OpeningGroup.Of(panel.Openings))
-            yield return ($"{(group.Count > 1 ? "Openings" : "Opening")}, {group.Name}", group.Size);
+        foreach (OpeningGroup group in OpeningGroup.Of(panel, job))
+            yield return ($"{(group.Count > 1 ? "Openings" : "Opening")}, {group.Name}", group.Measures);
         foreach (EdgeAllowance allowance in panel.Allowances) yield return ($"Allowance, {allowance.Edge}", JointWords.Allowance(allowance, units));
         // The parts of a lip that a trim has parted are one bend to the brake.
-        foreach ((string, string) row in panel.Bends.Select(b => ($"Bend {BendWords.Label(b)}{(b.Lip is null ? "" : $", lip {b.Lip}")}", BendWords.Setting(b, units))).Distinct())
+        foreach ((string, string) row in panel.Bends.Select(b => (BendWords.Heading(b), BendWords.Setting(b, units))).Distinct())
             yield return row;
     }
 
@@ -68,15 +69,4 @@ internal static class PanelRows
     }
 
     private static string Percent(double fraction) => (100 * fraction).ToString("0.##", CultureInfo.InvariantCulture) + " %";
-
-    private static string Area(double mm2, LengthUnit units)
-    {
-        const double inch2 = ShopLength.MillimetresPerInch * ShopLength.MillimetresPerInch;
-        return (units, mm2) switch
-        {
-            (LengthUnit.Inch, _) => (mm2 / inch2).ToString("0.#", CultureInfo.InvariantCulture) + " sq in",
-            (_, < 1e4) => (mm2 / 1e2).ToString("0.##", CultureInfo.InvariantCulture) + " cm²",
-            _ => (mm2 / 1e6).ToString("0.####", CultureInfo.InvariantCulture) + " m²",
-        };
-    }
 }

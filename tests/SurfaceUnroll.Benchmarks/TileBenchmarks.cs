@@ -27,7 +27,7 @@ public class TileBenchmarks
             Elements = [.. panel.Elements.Select(e => e with { Front = (double)Size * e.Front, Rear = (double)Size * e.Rear })],
         };
         _job = _job with { Paper = PaperSpec.Default };
-        Console.WriteLine($"size {Size}: {TileLayout.Plan(PatternDrawing.Of(_panel, _job), _job.Paper).Printed.Count()} tiles");
+        Console.WriteLine($"size {Size}: {TileLayout.Plan(PatternDrawing.Of(_panel, _job, []), _job.Paper).Printed.Count()} tiles");
     }
 
     [Benchmark]

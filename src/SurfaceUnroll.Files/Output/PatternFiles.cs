@@ -22,7 +22,7 @@ public static class PatternFiles
     {
         Job job = development.Job;
         string name = panel.Spec.FileName;
-        Drawing drawing = PatternDrawing.Of(panel, job);
+        Drawing drawing = PatternDrawing.Of(panel, job, development.Joints);
         Page? strain = PatternPages.StrainSheet(panel, job);
         yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing, strain, development.Joints));
         yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));

@@ -10,7 +10,7 @@ public static class PatternPdf
 {
     /// <summary>The PDF of one panel.</summary>
     public static byte[] Write(PanelDevelopment panel, Job job) =>
-        Write(panel, job, PatternDrawing.Of(panel, job), PatternPages.StrainSheet(panel, job), []);
+        Write(panel, job, PatternDrawing.Of(panel, job, []), PatternPages.StrainSheet(panel, job), []);
 
     /// <summary>The PDF of one panel whose drawing and strain page are at hand, with what the job's joints ask of it.</summary>
     public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing, Page? strain, ImmutableArray<JointFit> joints) =>

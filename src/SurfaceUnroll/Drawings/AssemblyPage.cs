@@ -26,22 +26,13 @@ internal static class AssemblyPage
         "The thick line is the cut line; cut along its middle.",
     ];
 
-    private static readonly ImmutableArray<string> Cautions =
-    [
-        "Sheet edges and fresh cuts are razor sharp: wear gloves, and deburr first.",
-        "Shears, rolls and brakes crush: keep hands clear, no loose sleeves.",
-        "Grinding: face shield, hearing protection, guard on, nobody in line.",
-        "Welding: strip zinc coatings first, their fume is poisonous. Ventilate, shield eyes and skin, keep a fire watch. Thin sheet stays hot for long.",
-        "A changed vehicle may need approval before it goes on the road. Local codes and licensed practice decide.",
-    ];
-
     /// <summary>Draws the page.</summary>
     /// <param name="drawing">The whole drawing.</param>
     /// <param name="plan">Its tiles.</param>
     /// <param name="tapeMarks">The two far marks, or none.</param>
     /// <param name="tape">What the tape must show between them, in words.</param>
     /// <param name="facts">Name and value, in order.</param>
-    /// <param name="cautions">Cautions of this piece, beside the ones that hold for all.</param>
+    /// <param name="cautions">All cautions that stand on this page.</param>
     /// <param name="words">Names of piece, job and sheet.</param>
     public static Page Draw(
         Drawing drawing, TilePlan plan, ImmutableArray<OverlapMark> tapeMarks, string tape, ImmutableArray<(string Name, string Value)> facts,
@@ -142,7 +133,7 @@ internal static class AssemblyPage
         for (int i = 0; i < HowTo.Length; i++) column.Add(HowTo[i], size * Body, (i + 1).ToString(CultureInfo.InvariantCulture), indent: size * 4);
         column.Skip(size * Break);
         column.Add("Take care", size * Head);
-        foreach (string caution in Cautions.Concat(cautions)) column.Add(caution, size * Body, "–", indent: size * 4);
+        foreach (string caution in cautions) column.Add(caution, size * Body, "–", indent: size * 4);
         return column;
     }
 

@@ -12,10 +12,8 @@ namespace SurfaceUnroll.Drawings;
 /// <param name="IsEmpty">Nothing of the drawing falls in the window; the sheet is not printed.</param>
 public sealed record Tile(int Row, int Column, Box Window, bool IsEmpty)
 {
-    /// <summary>Row letter and column number: A1 is at the top left.</summary>
-    public string Label => RowName(Row) + (Column + 1).ToString(CultureInfo.InvariantCulture);
-
-    private static string RowName(int row) => (row >= 26 ? RowName(row / 26 - 1) : "") + (char)('A' + row % 26);
+    /// <summary>Numbers of row and column: 1.1 is at the top left. Match marks begin with a letter, and have no point.</summary>
+    public string Label => string.Create(CultureInfo.InvariantCulture, $"{Row + 1}.{Column + 1}");
 }
 
 /// <summary>A mark that two neighbouring tiles both carry at the same place of the drawing.</summary>
@@ -144,6 +142,6 @@ public static class TileLayout
         return at(share);
     }
 
-    // a … z, aa … : small letters, so that they are not taken for tile labels.
+    // a … z, aa … : small letters, so that they are not taken for match marks.
     private static string Letter(int n) => (n >= 26 ? Letter(n / 26 - 1) : "") + (char)('a' + n % 26);
 }

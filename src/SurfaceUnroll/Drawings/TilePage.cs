@@ -17,6 +17,9 @@ internal static class TilePage
     private const double CrossArm = 3.5;
     private const double TextHeight = 2.4, LabelHeight = 6;
 
+    // Stands before the label, so that it is not taken for a measure.
+    private const string SheetWord = "sheet ";
+
     // What the level check bars take of the foot, mm.
     private const double BarsWidth = 107, BarsHeight = 13;
 
@@ -123,8 +126,9 @@ internal static class TilePage
     private static IEnumerable<PagePart> Foot(TilePlan plan, Tile tile, ImmutableArray<Vec2> outline, (int Number, int Count) pages, TileWords words)
     {
         double margin = plan.Paper.Margin, top = margin + TileLayout.FootStrip - 3, left = margin + TileLayout.SideStrip;
-        double mapLeft = plan.Width - margin - 26, x = left + 4 + PageTextWidth.Of(tile.Label, LabelHeight);
-        yield return new PageText(tile.Label, new Vec2(left, top - LabelHeight), LabelHeight);
+        double mapLeft = plan.Width - margin - 26, number = left + PageTextWidth.Of(SheetWord, TextHeight), x = number + 4 + PageTextWidth.Of(tile.Label, LabelHeight);
+        yield return new PageText(SheetWord.TrimEnd(), new Vec2(left, top - LabelHeight), TextHeight);
+        yield return new PageText(tile.Label, new Vec2(number, top - LabelHeight), LabelHeight);
         string page = string.Create(CultureInfo.InvariantCulture, $"Page {pages.Number} of {pages.Count}   OUTSIDE FACE UP");
         string[] lines = [$"{words.Piece} – {words.Job}", words.Sheet, page];
         for (int i = 0; i < lines.Length; i++)

@@ -9,8 +9,8 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>Sharp bends on the drawing: middle line, the two lines between which the metal bends, and what to set the brake to.</summary>
 internal static class BendDrawing
 {
-    // Lines closer than this run into each other on paper, mm: two widths of a narrow line.
-    private const double Blot = 0.7;
+    /// <summary>Lines closer than this run into each other on paper, mm: two widths of a narrow line.</summary>
+    public const double Blot = 0.7;
 
     // How far along a bend its words may stand, off the middle first, where the centreline runs.
     private static readonly ImmutableArray<double> Shares = [.. Enumerable.Range(1, 39).Select(i => i / 40.0).OrderBy(share => Math.Abs(Math.Abs(share - 0.5) - 0.25))];
@@ -24,9 +24,8 @@ internal static class BendDrawing
     {
         if (bend.Centre.Length < 2) yield break;
         double beside = bend.Tangents.Select(t => DrawingPlaces.Distance(DrawingPlaces.HalfWay(bend.Centre), t)).Append(0).Max() + 0.85 * height;
-        string turn = $"{BendWords.Label(bend)}  {BendWords.Turn(bend)}";
-        // Never the label alone: B1 may also be a mark of a joint B.
-        foreach (string text in new[] { $"{turn}  R {BendWords.Fine(bend.InsideRadius, units)}", turn, $"{BendWords.Label(bend)} {BendWords.Way(bend)}" })
+        string turn = $"{BendWords.Name(bend)}  {BendWords.Turn(bend)}";
+        foreach (string text in new[] { $"{turn}  R {BendWords.Radius(bend.InsideRadius, units)}", turn, $"{BendWords.Name(bend)} {BendWords.Way(bend)}", BendWords.Name(bend) })
         {
             foreach (double share in Shares)
             {

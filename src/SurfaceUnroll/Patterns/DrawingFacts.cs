@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Jobs;
-using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Patterns;
 
@@ -9,13 +8,13 @@ namespace SurfaceUnroll.Patterns;
 internal static class DrawingFacts
 {
     /// <summary>Every one of them, in the order of the work: cut, bend, join.</summary>
-    public static ImmutableArray<(string Name, string Value)> Of(PanelDevelopment panel, ImmutableArray<JointFit> joints, LengthUnit units) =>
+    public static ImmutableArray<(string Name, string Value)> Of(PanelDevelopment panel, ImmutableArray<JointFit> joints, Job job) =>
     [
-        .. OpeningGroup.Of(panel.Openings).Select(g => ($"{(g.Count > 1 ? "Openings" : "Opening")} {g.Name}", g.Size)),
-        .. panel.Allowances.Select(a => ($"Allowance {a.Edge}", JointWords.Allowance(a, units))),
+        .. OpeningGroup.Of(panel, job).Select(g => ($"{(g.Count > 1 ? "Openings" : "Opening")} {g.Name}", g.Measures)),
+        .. panel.Allowances.Select(a => ($"Allowance {a.Edge}", JointWords.Allowance(a, job.Units))),
         // The parts of a lip that a trim has parted are one bend to the brake.
-        .. panel.Bends.Select(b => (b.Lip is null ? $"Bend {BendWords.Label(b)}" : $"Bend {BendWords.Label(b)}, lip {b.Lip}", BendWords.Setting(b, units))).Distinct(),
-        .. joints.Select(j => ($"Joint {j.Label}", $"{JointWords.Edges(j)}: {JointWords.Kind(j, units)}; {JointWords.Sentence(j, JointWords.Marks(j, [panel]), units)}")),
+        .. panel.Bends.Select(b => (BendWords.Heading(b), BendWords.Setting(b, job.Units))).Distinct(),
+        .. joints.Select(j => ($"Joint {j.Label}", $"{JointWords.Edges(j)}: {JointWords.Kind(j, job.Units)}; {JointWords.Sentence(j, JointWords.Marks(j, [panel]), job.Units)}")),
     ];
 
     /// <summary>The same in a line, where it stands on a page of its own.</summary>

@@ -15,10 +15,13 @@ internal static class DrawingPlaces
         return (new Vec2(box.Centre.X, box.Max.Y), new Vec2(box.Centre.X, box.Min.Y));
     }
 
-    /// <summary>True if the piece runs from a front edge to a rear edge, both whole: a trim may leave two parts of one. The edges of a flat plate are curves
-    /// of any name.</summary>
+    /// <summary>True if the piece has a front, right, rear and left edge: a loft, or a bent plate of one width. The edges of other plates are called by their
+    /// curves, of which one may be named “front” by chance, or run the other way.</summary>
+    public static bool HasSides(PanelDevelopment panel) => panel.Spec.Kind == "loft" || panel.Spec.Bent?.Width is not null;
+
+    /// <summary>True if the piece runs from a front edge to a rear edge, both whole: a trim may leave two parts of one.</summary>
     public static bool HasCentreline(PanelDevelopment panel) =>
-        panel.Spec.Kind != "flat" && panel.Edges.Count(e => e.Name == "front") == 1 && panel.Edges.Count(e => e.Name == "rear") == 1;
+        HasSides(panel) && panel.Edges.Count(e => e.Name == "front") == 1 && panel.Edges.Count(e => e.Name == "rear") == 1;
 
     /// <summary>A place a fraction of the way down the centreline.</summary>
     public static Vec2 OnCentre(PanelDevelopment panel, double fraction)

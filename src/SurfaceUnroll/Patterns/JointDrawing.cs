@@ -17,6 +17,11 @@ internal static class JointDrawing
     // A tick is broken by a notch; what is left of it is drawn if it is longer than a dot, mm.
     private const double Dot = 0.3;
 
+    // How far a tick leans at a corner, radians, and how deep its head must lie in the metal to be seen beside the cut line, as a share of its length.
+    private static readonly ImmutableArray<double> Leans = [.. new[] { 0.0, 20, -20, 35, -35, 50, -50, 65, -65 }.Select(degrees => degrees * Math.PI / 180)];
+
+    private const double LeastClear = 0.3;
+
     private static readonly ImmutableArray<double> Between = [.. Enumerable.Range(2, 17).Select(i => i / 20.0)];
 
     /// <summary>The finished edges that lie apart from the cut line, each once.</summary>
@@ -31,10 +36,11 @@ internal static class JointDrawing
         }
     }
 
-    /// <summary>Ticks across the finished edge: inward, and outward over the allowance, so that they are seen when a lip is bent.</summary>
+    /// <summary>Ticks across the finished edge: inward, and outward over the allowance, so that they are seen when a lip is bent. At a corner, where a tick
+    /// would lie on the edge round it, it leans to the metal.</summary>
     public static IEnumerable<Stroke> Ticks(PanelDevelopment panel, CutOutline outline) =>
         from mark in panel.Marks
-        from part in outline.Inside([Foot(panel, mark), Head(panel, mark)])
+        from part in outline.Inside(Tick(panel, outline, mark))
         where (part[^1] - part[0]).Length > Dot
         select new Stroke(Role.Mark, part);
 
@@ -46,11 +52,11 @@ internal static class JointDrawing
     }
 
     /// <summary>Choices for the label of a mark: beyond its tick, deeper, and beside the tick.</summary>
-    public static IEnumerable<Lettering> Labels(PanelDevelopment panel, MatchMark mark, double height)
+    public static IEnumerable<Lettering> Labels(PanelDevelopment panel, CutOutline outline, MatchMark mark, double height)
     {
         string text = JointWords.Label(mark);
         double width = PageTextWidth.Of(text, height), reach = 0.5 * (Math.Abs(mark.Inward.X) * width + Math.Abs(mark.Inward.Y) * height);
-        Vec2 head = Head(panel, mark), along = mark.Inward.Left;
+        Vec2 head = Tick(panel, outline, mark)[^1], along = mark.Inward.Left;
         double sideways = 0.5 * (Math.Abs(along.X) * width + Math.Abs(along.Y) * height) + 0.8 * height;
         // The tick first, then places beside it, then farther in.
         Vec2[] places =
@@ -73,12 +79,23 @@ internal static class JointDrawing
         .Where(b => b.Lip == edge.Name).SelectMany(b => b.Tangents.Append(b.Centre)).Where(line => line.Length > 1)
         .Any(line => Between.All(share => DrawingPlaces.Distance(DrawingPlaces.On(edge.Flat, share).At, line) < Blot));
 
-    private static Vec2 Foot(PanelDevelopment panel, MatchMark mark) => mark.Flat - panel.AllowanceAt(mark) * mark.Inward;
-
-    private static Vec2 Head(PanelDevelopment panel, MatchMark mark)
+    // From the cut line over the finished edge inward: straight, or at a corner with a knee on the finished edge.
+    private static ImmutableArray<Vec2> Tick(PanelDevelopment panel, CutOutline outline, MatchMark mark)
     {
         Box box = Box.Around(panel.Cut);
-        double tick = Math.Clamp(TickShare * Math.Min(box.Width, box.Height), ShortestTick, LongestTick);
-        return mark.Flat + (tick + Math.Max(0, -panel.AllowanceAt(mark))) * mark.Inward;
+        double tick = Math.Clamp(TickShare * Math.Min(box.Width, box.Height), ShortestTick, LongestTick), allowance = panel.AllowanceAt(mark);
+        double inward = tick + Math.Max(0, -allowance), outward = Math.Max(0, allowance);
+        double lean = Lean(outline, mark, inward);
+        if (lean == 0) return [mark.Flat - allowance * mark.Inward, mark.Flat + inward * mark.Inward];
+        Vec2 head = mark.Flat + inward * mark.Inward.Rotate(lean);
+        return outward > 0 ? [mark.Flat - outward * mark.Inward.Rotate(-lean), mark.Flat, head] : [mark.Flat, head];
+    }
+
+    // The least lean at which the tick stands clear of every cut line; the best of them in a corner too narrow for that.
+    private static double Lean(CutOutline outline, MatchMark mark, double inward)
+    {
+        double Clear(double lean) => outline.Depth(mark.Flat + inward * mark.Inward.Rotate(lean));
+        return Clear(0) >= LeastClear * inward ? 0
+            : Leans.Select(lean => (Lean: lean, Depth: Clear(lean))).OrderBy(l => l.Depth >= LeastClear * inward ? 0 : 1).ThenBy(l => l.Depth >= LeastClear * inward ? Math.Abs(l.Lean) : -l.Depth).First().Lean;
     }
 }

@@ -37,19 +37,8 @@ internal sealed class LetteringRoom(CutOutline outline)
         }
     }
 
-    /// <summary>Takes the first of some texts that lies within a hole and clear of every text taken before.</summary>
-    public bool TakeWithin(IEnumerable<Lettering> choices, CutOutline hole)
-    {
-        foreach (Lettering text in choices)
-        {
-            var place = TextOutline.Of(text);
-            if (Covers(place) || !hole.Holds(place, HalfLine + WhiteRim * text.Height)) continue;
-            Keep(place);
-            letterings.Add(text);
-            return true;
-        }
-        return false;
-    }
+    /// <summary>Takes all of a group of texts that lie within a hole and clear of every text taken before, or none.</summary>
+    public bool TakeWithin(IReadOnlyCollection<Lettering> group, CutOutline hole) => TakeAll(group, hole);
 
     /// <summary>True if something that was taken or reserved lies under a place.</summary>
     public bool Covers(TextOutline place) => taken.Exists(place.Overlaps);
@@ -69,11 +58,13 @@ internal sealed class LetteringRoom(CutOutline outline)
     }
 
     /// <summary>Takes all of a group of texts, or none.</summary>
-    public bool TakeAll(IReadOnlyCollection<Lettering> group)
+    public bool TakeAll(IReadOnlyCollection<Lettering> group) => TakeAll(group, outline);
+
+    private bool TakeAll(IReadOnlyCollection<Lettering> group, CutOutline within)
     {
         TextOutline[] boxes = [.. group.Select(TextOutline.Of)];
         double clearance = HalfLine + WhiteRim * group.Max(text => text.Height);
-        if (boxes.Any(b => taken.Any(b.Overlaps) || !outline.Holds(b, clearance))) return false;
+        if (boxes.Any(b => taken.Any(b.Overlaps) || !within.Holds(b, clearance))) return false;
         foreach (TextOutline box in boxes) Keep(box);
         letterings.AddRange(group);
         return true;

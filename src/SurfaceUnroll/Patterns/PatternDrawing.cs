@@ -27,7 +27,8 @@ public static class PatternDrawing
     /// <summary>Draws a panel's blank in the frame of its flat coordinates.</summary>
     /// <param name="panel">The developed panel.</param>
     /// <param name="job">For names, material and units.</param>
-    public static Drawing Of(PanelDevelopment panel, Job job)
+    /// <param name="joints">All joints of the job: each edge says what it meets.</param>
+    public static Drawing Of(PanelDevelopment panel, Job job, ImmutableArray<JointFit> joints)
     {
         Box bounds = Box.Around(panel.Cut);
         double size = Math.Min(bounds.Width, bounds.Height);
@@ -47,15 +48,14 @@ public static class PatternDrawing
         Stroke[] arrow = PatternLines.ForwardArrow([DrawingPlaces.OnCentre(panel, 0.45), .. more], label, outline, p => crowded && room.Covers(Dot(p, label)));
         if (crowded) foreach (Stroke stroke in arrow) room.Reserve(stroke.Points, label);
         _ = PatternWords.Titles(panel, job, title, more).Any(room.TakeAll);
-        WriteLabels(panel, drawn, outline, label, job.Units, room);
+        WriteLabels(panel, job, joints, drawn, outline, label, room);
         foreach (SlitOpening slit in panel.Slits) room.TakeFirst(PatternWords.SlitWords(slit, label, job.Units));
         foreach (IEnumerable<Lettering> choices in StrainContours.LabelChoices(contours, label)) room.TakeFirst(choices);
 
         ImmutableArray<Stroke> strokes =
         [
             .. PatternLines.Cuts(panel),
-            .. lines,
-            .. StrainContours.ContourStrokes(contours),
+            .. PatternLines.BesideWords([.. lines, .. StrainContours.ContourStrokes(contours)], room.Taken),
             .. panel.Slits.Where(slit => slit.Width < 0).SelectMany(PatternLines.OverlapMarks),
             .. net,
             .. bends,
@@ -66,18 +66,21 @@ public static class PatternDrawing
         return new Drawing($"{panel.Spec.Name} – {job.Name}", strokes, room.Taken);
     }
 
-    private static void WriteLabels(PanelDevelopment panel, ElementLine[] drawn, CutOutline outline, double height, LengthUnit units, LetteringRoom room)
+    private static void WriteLabels(
+        PanelDevelopment panel, Job job, ImmutableArray<JointFit> joints, ElementLine[] drawn, CutOutline outline, double height, LetteringRoom room)
     {
+        LengthUnit units = job.Units;
         (ImmutableArray<MatchMark> ends, ImmutableArray<MatchMark> others) = JointDrawing.InOrder(panel);
-        foreach (MatchMark mark in ends) room.TakeFirst(JointDrawing.Labels(panel, mark, height));
+        foreach (MatchMark mark in ends) room.TakeFirst(JointDrawing.Labels(panel, outline, mark, height));
         foreach (BendLine bend in panel.Bends) room.TakeFirst(BendDrawing.Words(bend, height, units));
-        OpeningDrawing.Write(panel, height, room);
+        OpeningDrawing.Write(panel, job, joints, height, room);
         bool across = panel.Spec.Kind == "bent";
         foreach (bool front in new[] { true, false })
             foreach (IEnumerable<Lettering> choices in PatternWords.LineLabels(drawn, front, across, IsCrowded(panel) ? ManyInsets : OneInset, height, units)) room.TakeFirst(choices);
         var net = new CutOutline(panel.Net);
-        foreach (BlankEdge edge in panel.Edges) room.TakeFirst(PatternWords.EdgeNames(edge, net, height));
-        foreach (MatchMark mark in others) room.TakeFirst(JointDrawing.Labels(panel, mark, height));
+        foreach (BlankEdge edge in panel.Edges)
+            foreach (ImmutableArray<string> texts in EdgeWords.Choices(edge.Name, panel, joints, units)) room.TakeFirst(PatternWords.EdgeNames(panel, edge, texts, net, height));
+        foreach (MatchMark mark in others) room.TakeFirst(JointDrawing.Labels(panel, outline, mark, height));
     }
 
     // A piece on which the middle may be taken, or may not be there.
@@ -101,9 +104,11 @@ public static class PatternDrawing
         return $"{job.Sheet.Material} {text}";
     }
 
-    /// <summary>Numbered element lines inside the outline: the end lines are part of the cut line.</summary>
-    internal static IEnumerable<ElementLine> Inner(PanelDevelopment panel) =>
-        panel.Elements.Where((e, i) => e.Number > 0 && i > 0 && i < panel.Elements.Length - 1);
+    /// <summary>Numbered element lines that run along no edge and no bend of the piece: those are drawn already. The first and the last line of a whole loft lie
+    /// on its sides, those of a rolled area of a plate do not.</summary>
+    internal static IEnumerable<ElementLine> Inner(PanelDevelopment panel) => panel.Elements.Where(e => e.Number > 0
+        && !panel.Edges.Any(edge => PatternLines.RunsAlong(e, edge.Flat, PatternLines.SameLine))
+        && !panel.Bends.SelectMany(b => b.Tangents.Append(b.Centre)).Any(bend => PatternLines.RunsAlong(e, bend, BendDrawing.Blot)));
 
     /// <summary>A radius of an element line in words.</summary>
     internal static string RadiusText(double radius, LengthUnit units) => radius switch

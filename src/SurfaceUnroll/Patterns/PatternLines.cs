@@ -11,11 +11,14 @@ internal static class PatternLines
     // The centreline runs past the outline by this, as ISO 128 has it, mm.
     private const double CentreOverrun = 4;
 
-    // A line this close to another (mm) is the same line on paper.
-    private const double SameLine = 0.05;
+    /// <summary>A line this close to another is the same line on paper, mm.</summary>
+    public const double SameLine = 0.05;
 
     // Two lines this close all the way (mm) run into each other on paper.
     private const double Blot = 1.5;
+
+    // How far along a part of an element line it is compared with another line.
+    private static readonly ImmutableArray<double> LineShares = [0, 0.25, 0.5, 0.75, 1];
 
     // How far along the arrow it is made sure that it lies on metal.
     private static readonly ImmutableArray<double> ArrowShares = [0, 0.25, 0.5, 0.75, 1];
@@ -40,6 +43,27 @@ internal static class PatternLines
     /// <summary>Open strokes without what would cross a hole.</summary>
     public static IEnumerable<Stroke> Broken(IEnumerable<Stroke> strokes, CutOutline outline) =>
         strokes.SelectMany(stroke => outline.BesideHoles(stroke.Points).Select(part => stroke with { Points = part }));
+
+    /// <summary>Open strokes with gaps where words stand on them, so that the words can be read in every output.</summary>
+    public static IEnumerable<Stroke> BesideWords(IReadOnlyCollection<Stroke> strokes, ImmutableArray<Lettering> words)
+    {
+        TextOutline[] places = [.. words.Select(TextOutline.Of)];
+        foreach (Stroke stroke in strokes)
+        {
+            ImmutableArray<Vec2> path = stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points;
+            Box box = Box.Around(path);
+            ImmutableArray<Vec2>[] near = [.. places.Where(p => Meet(p.Bounds, box)).Select(p => p.Corners)];
+            ImmutableArray<ImmutableArray<Vec2>> parts = near.Length == 0 ? [path] : new CutOutline([]) { Holes = [.. near] }.BesideHoles(path);
+            if (parts.Length == 1 && parts[0].Length == path.Length && parts[0][0] == path[0] && parts[0][^1] == path[^1]) yield return stroke;
+            else foreach (ImmutableArray<Vec2> part in parts) yield return stroke with { Points = part, Closed = false };
+        }
+    }
+
+    private static bool Meet(Box a, Box b) => a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y;
+
+    /// <summary>True if all of an element line lies on another line to within some millimetres.</summary>
+    public static bool RunsAlong(ElementLine line, ImmutableArray<Vec2> other, double within) => other.Length > 1 && Enumerable.Range(1, line.Path.Length - 1)
+        .All(i => LineShares.All(share => DrawingPlaces.Distance(Vec2.Lerp(line.Path[i - 1], line.Path[i], share), other) < within));
 
     // A mark in the middle of an edge stands on the centreline: nothing is drawn twice.
     private static List<Stroke> BesideTicks(Stroke stroke, Stroke[] ticks)

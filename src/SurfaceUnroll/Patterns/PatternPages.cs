@@ -18,7 +18,7 @@ public static class PatternPages
     private static readonly ImmutableArray<double> TapeMarkShares = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
     /// <summary>All pages of one panel.</summary>
-    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job), StrainSheet(panel, job), []);
+    public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job) => Of(panel, job, PatternDrawing.Of(panel, job, []), StrainSheet(panel, job), []);
 
     /// <summary>All pages of one panel whose drawing and strain page are at hand.</summary>
     /// <param name="panel">The developed panel.</param>
@@ -34,17 +34,17 @@ public static class PatternPages
         Tile[] printed = [.. plan.Printed];
         string tape = TapeText(marks, plan, job.Units);
         ImmutableArray<JointFit> own = JointWords.Of(panel, joints);
-        ImmutableArray<(string, string)> facts = Facts(panel, job, plan), fitting = DrawingFacts.Of(panel, own, job.Units);
-        ImmutableArray<string> cautions = ShopCautions.Of(panel, own);
+        ImmutableArray<(string, string)> facts = Facts(panel, job, plan), fitting = DrawingFacts.Of(panel, own, job);
+        ImmutableArray<string> cautions = ShopCautions.Of(panel, own), others = ShopCautions.Beside(panel, own);
         // On the first page, or where that has no room on pages of their own.
-        bool apart = fitting.Length + cautions.Length > 0 && !AssemblyPage.Holds(plan, tape, [.. facts, .. fitting], cautions, words);
+        bool apart = fitting.Length + others.Length > 0 && !AssemblyPage.Holds(plan, tape, [.. facts, .. fitting], cautions, words);
         ImmutableArray<(string, string)> first = apart ? [.. facts, DrawingFacts.Summary(panel, own)] : [.. facts, .. fitting];
         return
         [
-            AssemblyPage.Draw(drawing, plan, marks, tape, first, apart ? [] : cautions, words),
+            AssemblyPage.Draw(drawing, plan, marks, tape, first, apart ? ShopCautions.Always : cautions, words),
             .. printed.Select((tile, i) => TilePage.Draw(drawing, plan, tile, (i + 2, printed.Length + 1), marks, words)),
             .. strain is null ? [] : new[] { strain },
-            .. apart ? FittingPages.Draw(plan, fitting, cautions, words) : [],
+            .. apart ? FittingPages.Draw(plan, fitting, others, words) : [],
         ];
     }
 
@@ -112,8 +112,8 @@ public static class PatternPages
                 ("Evenly spaced", $"{Degrees(panel.EvenTwist.Max)} at most, {Degrees(panel.EvenTwist.Mean)} on average"),
             },
             ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),
-            ("Net area", AreaText(panel.FlatArea, job.Units)),
-            .. panel.Edges.Select(e => ($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} edge", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),
+            ("Net area", AreaWords.Of(panel.FlatArea, job.Units)),
+            .. panel.Edges.Zip(EdgeWords.Names(panel), (e, name) => ($"Edge {name}", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),
             .. panel.Elements.IsEmpty ? [] : new[] { (panel.Spec.Kind == "bent" ? "Tightest roll" : "Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius") },
             ("Paper", $"{plan.Paper.Size.Name}, {(plan.IsLandscape ? "landscape" : "portrait")}"),
             ("Sheets", empty == 0 ? Number(printed) : $"{Number(printed)} ({Number(empty)} left out: nothing on them)"),
@@ -128,10 +128,6 @@ public static class PatternPages
     };
 
     private static string StrainText(StrainSummary strain) => $"stretch {Percent(strain.MaxStretch)}, shrink {Percent(strain.MaxShrink)}";
-
-    private static string AreaText(double mm2, LengthUnit units) => units == LengthUnit.Inch
-        ? (mm2 / (ShopLength.MillimetresPerInch * ShopLength.MillimetresPerInch)).ToString("0.0", CultureInfo.InvariantCulture) + " sq in"
-        : (mm2 / 1e6).ToString("0.0000", CultureInfo.InvariantCulture) + " m²";
 
     private static string Degrees(double radians) => (radians * 180 / Math.PI).ToString("0.00", CultureInfo.InvariantCulture) + "°";
 

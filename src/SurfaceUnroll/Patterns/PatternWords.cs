@@ -13,6 +13,9 @@ internal static class PatternWords
     /// <summary>Smallest cap height that prints legibly, mm.</summary>
     public const double SmallestHeight = 1.2;
 
+    // How deep the words of an edge may stand, in cap heights, and how far along it.
+    private static readonly ImmutableArray<double> EdgeDepths = [2.5, 5, 8, 12, 16], EdgeShares = [0.56, 0.44, 0.66, 0.34];
+
     // How far down the centreline the title may stand.
     private static readonly ImmutableArray<double> TitleShares = [0.45, 0.3, 0.65];
 
@@ -44,21 +47,32 @@ internal static class PatternWords
         }
     }
 
-    /// <summary>The name of an edge inside the piece, off the middle of the edge so that it stands clear of the centreline, and deeper in where labels are
+    /// <summary>The words of an edge inside the piece, off the middle of the edge so that it stands clear of the centreline, and deeper in where labels are
     /// in its way.</summary>
-    public static IEnumerable<Lettering> EdgeNames(BlankEdge edge, CutOutline net, double height)
+    /// <param name="panel">The piece.</param>
+    /// <param name="edge">One of its edges.</param>
+    /// <param name="texts">What may stand there, the best first.</param>
+    /// <param name="net">Its finished outline.</param>
+    /// <param name="height">Cap height, mm.</param>
+    public static IEnumerable<Lettering> EdgeNames(PanelDevelopment panel, BlankEdge edge, ImmutableArray<string> texts, CutOutline net, double height)
     {
         if (edge.Flat.Length < 2 || edge.FlatLength <= 0) yield break;
-        foreach (double depth in new[] { 2.5, 5, 8, 12, 16 })
+        foreach (string text in texts)
         {
-            foreach (double fraction in new[] { 0.56, 0.44, 0.66, 0.34 })
+            double share = 0.5 * PageTextWidth.Of(text, height) / edge.FlatLength;
+            foreach (double depth in EdgeDepths)
             {
-                (Vec2 at, Vec2 along) = DrawingPlaces.On(edge.Flat, fraction);
-                Vec2 inward = Inward(edge, net, at, along);
-                double angle = DrawingPlaces.Upright(Math.Atan2(along.Y, along.X));
-                // The middle of the letters, not their baseline, stands at the depth.
-                Vec2 baseline = at + depth * height * inward - 0.5 * height * Vec2.FromAngle(angle).Left;
-                yield return new Lettering(Role.Note, edge.Name.ToUpperInvariant(), baseline, height, angle, Anchor.Middle);
+                foreach (double fraction in EdgeShares)
+                {
+                    // Words that run past the end of their edge could be taken for another's; only the name alone may.
+                    if (text != texts[^1] && (fraction < share || fraction > 1 - share)) continue;
+                    (Vec2 at, Vec2 along) = DrawingPlaces.On(edge.Flat, fraction);
+                    Vec2 inward = Inward(panel, edge, net, at, along);
+                    double angle = DrawingPlaces.Upright(Math.Atan2(along.Y, along.X));
+                    // The middle of the letters, not their baseline, stands at the depth.
+                    Vec2 baseline = at + depth * height * inward - 0.5 * height * Vec2.FromAngle(angle).Left;
+                    yield return new Lettering(Role.Note, text, baseline, height, angle, Anchor.Middle);
+                }
             }
         }
     }
@@ -96,11 +110,11 @@ internal static class PatternWords
                 yield return new Lettering(Role.Note, text, slit.Tip + new Vec2(anchor == Anchor.Left ? height : anchor == Anchor.Right ? -height : 0, side * height), height, 0, anchor);
     }
 
-    // Front runs left to right and rear too; left and right run front to rear. Edges of other names run either way: a step aside tells.
-    private static Vec2 Inward(BlankEdge edge, CutOutline net, Vec2 at, Vec2 along)
+    // Of a piece that has sides front runs left to right and rear too; left and right run front to rear. Other edges run either way: a step aside tells.
+    private static Vec2 Inward(PanelDevelopment panel, BlankEdge edge, CutOutline net, Vec2 at, Vec2 along)
     {
         const double aside = 0.5;
-        return edge.Name switch
+        return (DrawingPlaces.HasSides(panel) ? edge.Name : "") switch
         {
             "front" or "right" => -along.Left,
             "rear" or "left" => along.Left,
