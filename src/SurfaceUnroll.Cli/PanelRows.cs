@@ -42,9 +42,9 @@ internal static class PanelRows
                 yield return ($"Edge, {name}", "none, the curves meet");
                 continue;
             }
-            string formed = Math.Abs(edge.FormedLength - edge.FlatLength) < SameLength
-                ? "" : $" (formed {ShopLength.Print(edge.FormedLength, units)})";
-            yield return ($"Edge, {name}", ShopLength.Print(edge.FlatLength, units) + formed);
+            (string flat, string formed) = (ShopLength.Print(edge.FlatLength, units), ShopLength.Print(edge.FormedLength, units));
+            bool same = Math.Abs(edge.FormedLength - edge.FlatLength) < SameLength || formed == flat;
+            yield return ($"Edge, {name}", same ? flat : $"{flat} (formed {formed})");
         }
         if (!panel.Elements.IsEmpty)
         {

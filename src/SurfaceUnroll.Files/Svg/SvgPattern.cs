@@ -68,12 +68,14 @@ public static class SvgPattern
 
     private static string Dashes(Role role) => role == Role.Bend ? "4.2 1.05" : "2.2 0.6";
 
+    // The words keep the room that was found for them, whatever face they are set in.
     private static void AppendText(StringBuilder svg, Lettering text)
     {
         string x = PlainNumber.Mm(text.At.X), y = PlainNumber.Mm(-text.At.Y);
         string anchor = text.Anchor switch { Anchor.Middle => "middle", Anchor.Right => "end", _ => "start" };
         svg.Append("    <text x=\"").Append(x).Append("\" y=\"").Append(y)
             .Append("\" font-family=\"sans-serif\" font-size=\"").Append(PlainNumber.Short(text.Height / SvgText.CapHeight))
+            .Append("\" textLength=\"").Append(PlainNumber.Short(PageTextWidth.Of(text.Text, text.Height))).Append("\" lengthAdjust=\"spacingAndGlyphs")
             .Append("\" text-anchor=\"").Append(anchor).Append("\" fill=\"#333333\" stroke=\"none\"");
         if (text.Angle != 0)
         {

@@ -31,9 +31,9 @@ internal static class OpeningDrawing
         {
             BlankOpening first = group.First;
             double below = Math.Max(0, Arm(first)) + 1.6 * height;
-            ImmutableArray<string>[] texts = [.. Texts(group, [.. EdgeWords.Joints(first.Name, panel, joints, job.Units)])];
-            if (texts.Any(lines => room.TakeWithin(Lines(lines, first.Centre - new Vec2(0, below), height, Anchor.Middle), new CutOutline(first.Cut)))) continue;
-            _ = texts.Any(lines => Beside(first, lines, height).Any(group => room.TakeAll(group)));
+            var hole = new CutOutline(first.Cut);
+            _ = Texts(group, [.. EdgeWords.Joints(first.Name, panel, joints, job.Units)]).Any(lines =>
+                room.TakeWithin(Lines(lines, first.Centre - new Vec2(0, below), height, Anchor.Middle), hole) || Beside(first, lines, height).Any(room.TakeAll));
         }
     }
 
@@ -55,7 +55,7 @@ internal static class OpeningDrawing
 
     private static double Arm(BlankOpening opening) => Math.Min(LongestArm, ArmShare * new CutOutline(opening.Cut).Depth(opening.Centre));
 
-    private static IEnumerable<ImmutableArray<Lettering>> Beside(BlankOpening opening, ImmutableArray<string> lines, double height)
+    private static IEnumerable<IReadOnlyCollection<Lettering>> Beside(BlankOpening opening, ImmutableArray<string> lines, double height)
     {
         Box box = Box.Around(opening.Cut);
         double more = Leading * (lines.Length - 1) * height;

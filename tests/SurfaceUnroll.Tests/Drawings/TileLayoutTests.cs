@@ -46,12 +46,11 @@ public class TileLayoutTests
     }
 
     [Fact]
-    public void Tiles_are_lettered_down_and_numbered_across()
+    public void Tiles_are_numbered_down_and_across()
     {
         TilePlan plan = TileLayout.Plan(Rectangle(500, 600), A4Portrait);
-        Assert.Equal(["A1", "A2", "A3", "B1", "B2", "B3", "C1", "C2", "C3"], plan.Tiles.Select(t => t.Label));
-        Assert.Equal("AA12", new Tile(26, 11, default, false).Label);
-        Assert.Equal("BA1", new Tile(52, 0, default, false).Label);
+        Assert.Equal(["1.1", "1.2", "1.3", "2.1", "2.2", "2.3", "3.1", "3.2", "3.3"], plan.Tiles.Select(t => t.Label));
+        Assert.Equal("27.12", new Tile(26, 11, default, false).Label);
     }
 
     [Fact]

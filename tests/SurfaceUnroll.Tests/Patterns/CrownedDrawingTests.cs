@@ -13,7 +13,7 @@ public class CrownedDrawingTests
     public void No_line_runs_along_the_centreline(int which)
     {
         Development result = Crowned.Develop(which == 0 ? Crowned.Dome : Crowned.Side);
-        Drawing drawing = PatternDrawing.Of(result.Panels[0], result.Job);
+        Drawing drawing = PatternDrawing.Of(result.Panels[0], result.Job, []);
         Stroke[] upright = [.. drawing.Strokes.Where(s => s.Role is Role.Centre or Role.Element)];
         Assert.NotEmpty(upright);
         foreach (Stroke centre in upright.Where(s => s.Role == Role.Centre))

@@ -85,7 +85,7 @@ public class PatternPagesTests
     public void Every_tile_says_which_it_is_and_what_of()
     {
         ImmutableArray<Page> pages = Pages(Samples.HalfCylinder(), PaperSpec.Default);
-        string[] labels = ["A1", "A2", "A3", "B1", "B2", "B3"];
+        string[] labels = ["1.1", "1.2", "1.3", "2.1", "2.2", "2.3"];
         Assert.Equal(labels.Length + 1, pages.Length);
         for (int i = 1; i < pages.Length; i++)
         {
@@ -137,7 +137,7 @@ public class PatternPagesTests
         double edge = margin / 255.0 * (sheet.Width - 120) / 2, over = overlap / 255.0 * (sheet.Width - 2 * edge) / 3;
         var spec = new PaperSpec(sheet, edge, over, (PaperOrientation)(paper / 2 % 3));
         Development half = Samples.HalfCylinder(radius, length);
-        Drawing drawing = PatternDrawing.Of(half.Panels[0], half.Job);
+        Drawing drawing = PatternDrawing.Of(half.Panels[0], half.Job, []);
         TilePlan plan = TileLayout.Plan(drawing, spec);
         Covers(plan, drawing);
         ImmutableArray<Page> pages = Pages(half, spec);

@@ -8,7 +8,7 @@ namespace SurfaceUnroll.Tests.Files.Dxf;
 public class DxfFittingTests
 {
     private static readonly Development Cover = FittedSamples.Cover();
-    private static readonly Drawing Drawing = PatternDrawing.Of(Cover.Panels[0], Cover.Job);
+    private static readonly Drawing Drawing = PatternDrawing.Of(Cover.Panels[0], Cover.Job, Cover.Joints);
     private static readonly Lazy<DxfReader.Reading> Read = new(() => DxfReader.Read(DxfPattern.Write(Drawing)));
 
     [SkippableFact]
@@ -19,7 +19,7 @@ public class DxfFittingTests
         DxfReader.Entity[] bends = [.. Read.Value.Entities.Where(e => e.Layer == "BEND" && e.Kind == "LINE")];
         Assert.Equal(["BYLAYER", "DASHED", "DASHED"], bends.Select(e => e.Linetype));
         Assert.Equal([-401, -400, -402], bends.Select(e => e.Points[0][1]));
-        Assert.Equal("B1  DOWN 85–95°  R 0.9", Assert.Single(Read.Value.Entities, e => e.Layer == "BEND" && e.Kind == "TEXT").Text);
+        Assert.Equal("bend 1  DOWN 85–95°  R 0.9", Assert.Single(Read.Value.Entities, e => e.Layer == "BEND" && e.Kind == "TEXT").Text);
         Assert.True(Assert.Single(Read.Value.Entities, e => e.Layer == "NET").Closed);
     }
 

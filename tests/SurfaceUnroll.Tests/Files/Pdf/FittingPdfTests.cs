@@ -15,9 +15,9 @@ public class FittingPdfTests
         string first = Words(sheets[0]);
         foreach (string said in new[]
         {
-            "Bend B1, lip rear", "DOWN 85–95°, inside R 0.9", "allowance 2.04, deduction 1.56 mm, K 0.44", "Opening lamp", "Ø 90", "Openings row", "6 × Ø 5.5",
-            "lip, 11.2 mm, joint A, square corners", "trim, 3 mm taken off, joint B", "Cover/rear – Front plate/arch", "lip 12 mm on", "DOES NOT FIT", "143 mm along",
-            "stretches 3.4 %, 1 notch", "match marks 9", "pinch", "Deburr every hole", "changes to a road vehicle",
+            "Bend 1, lip rear", "DOWN 85–95°, inside R 0.9", "allowance 2.04, deduction 1.56 mm, K 0.440", "Opening lamp", "Ø 90", "Openings row", "6 × Ø 5.5",
+            "lip, 11.20 mm, joint A, square corners", "trim, 3.00 mm taken off, joint B", "Cover/rear – Front plate/arch", "lip 12 mm on", "DOES NOT FIT", "143 mm along",
+            "stretches 3.4 %, 1 notch", "match marks 9", "pinch", "Deburr every hole", "On a road vehicle: a changed body, lamps and openings too",
         })
             Assert.Contains(said, first, StringComparison.Ordinal);
     }
@@ -38,8 +38,9 @@ public class FittingPdfTests
         PaperSheet[] listed = [.. sheets.Where(s => Words(s).Contains("bends and joints", StringComparison.Ordinal))];
         Assert.True(listed.Length > 1);
         Assert.Equal(sheets[^listed.Length..], listed);
-        string[] labels = [.. listed.SelectMany(s => s.Words).Select(w => w.Text).Where(w => w.Length > 1 && w[0] == 'B' && w[1..].All(char.IsDigit))];
-        Assert.Equal(Enumerable.Range(1, 60).Select(i => $"B{i}"), labels);
+        string[] words = [.. listed.SelectMany(s => s.Words).Select(w => w.Text)];
+        string[] labels = [.. words.Zip(words[1..]).Where(pair => pair.First == "Bend" && pair.Second.All(char.IsDigit)).Select(pair => pair.Second)];
+        Assert.Equal(Enumerable.Range(1, 60).Select(i => $"{i}"), labels);
         Assert.All(listed.SelectMany(s => s.Words), w => Assert.InRange(w.At.Y, 10, 287));
         Assert.Contains("pinch", Words(listed[^1]), StringComparison.Ordinal);
     }
@@ -55,7 +56,7 @@ public class FittingPdfTests
     }
 
     private static PaperSheet[] Read(Development development) => PdfSheets.Read(PatternPdf.Write(
-        development.Panels[0], development.Job, PatternDrawing.Of(development.Panels[0], development.Job), null, development.Joints));
+        development.Panels[0], development.Job, PatternDrawing.Of(development.Panels[0], development.Job, development.Joints), null, development.Joints));
 
     private static string Words(PaperSheet sheet) => string.Join(' ', sheet.Words.Select(w => w.Text));
 }

@@ -107,7 +107,7 @@ public class PatternPdfTests
         Assert.Equal(7, pages.Length);
         foreach (string word in new[] { "actual size", "gloves", "fume", "Local codes and licensed practice decide", "Tape from P to Q", "bends only", "471.2 mm × 400 mm" })
             Assert.Contains(word, pages[0], StringComparison.Ordinal);
-        string[] labels = ["A1", "A2", "A3", "B1", "B2", "B3"];
+        string[] labels = ["sheet 1.1", "sheet 1.2", "sheet 1.3", "sheet 2.1", "sheet 2.2", "sheet 2.3"];
         for (int i = 0; i < labels.Length; i++)
             foreach (string word in new[] { labels[i], $"Page {i + 2} of 7", "OUTSIDE FACE UP", "Cover – Half cylinder", "mild steel 0.9 mm" })
                 Assert.Contains(word, pages[i + 1], StringComparison.Ordinal);

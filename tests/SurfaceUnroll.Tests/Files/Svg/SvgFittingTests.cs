@@ -11,7 +11,7 @@ public class SvgFittingTests
 {
     private static readonly XNamespace Ns = "http://www.w3.org/2000/svg";
     private static readonly Development Cover = FittedSamples.Cover();
-    private static readonly XElement Root = Read(SvgPattern.Write(PatternDrawing.Of(Cover.Panels[0], Cover.Job)));
+    private static readonly XElement Root = Read(SvgPattern.Write(PatternDrawing.Of(Cover.Panels[0], Cover.Job, Cover.Joints)));
 
     [Fact]
     public void Bends_finished_edges_and_inner_cuts_stand_in_groups_of_their_own()
