@@ -1,5 +1,7 @@
 using System.Text.RegularExpressions;
 using SurfaceUnroll.Files.JobFiles;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Tests.Flattening;
 
 namespace SurfaceUnroll.Tests.Files.JobFiles;
@@ -21,6 +23,22 @@ public partial class JobFileGuideTests
         Assert.All(examples, example => Assert.Empty(JobFile.Read(WholeJob(example), _ => TestMeshes.Obj(TestMeshes.Sheet())).Faults));
     }
 
+    [Fact]
+    public void Blank_of_the_worked_example_is_as_long_as_the_guide_says()
+    {
+        string example = Example().Matches(Guide).Select(m => m.Groups[1].Value).Single(e => e.Contains("36.5", StringComparison.Ordinal));
+        PanelDevelopment channel = Assert.Single(Developer.Develop(JobFile.Read(example).Job!).Panels);
+        BendLength bend = channel.Bends[0].Length;
+        Assert.Equal((3.5, 3.98, 3.02), (bend.Setback, Math.Round(bend.Allowance, 2), Math.Round(bend.Deduction, 2)));
+        double length = Box.Around(channel.Cut).Height;
+        Assert.Equal(194.0, length, 0.05);
+        Assert.Equal(40 + 120 + 40 - 2 * bend.Deduction, length, 1e-9);
+    }
+
+    [Fact]
+    public void Every_picture_of_the_guide_is_there() =>
+        Assert.All(Picture().Matches(Guide).Select(m => m.Groups[1].Value), name => Assert.StartsWith("<?xml", Fixtures.Page(name), StringComparison.Ordinal));
+
     // Examples are a whole job, a part of one, or one curve; the rest of the job is filled in.
     private static string WholeJob(string example)
     {
@@ -39,6 +57,9 @@ public partial class JobFileGuideTests
         string rest = key == "\"panels\"" ? example : isPart ? $"{panels}, {example}" : panels;
         return $"{{ \"units\": \"mm\", \"measured\": \"outside\", \"curves\": {{ {string.Join(", ", filled)} }}, {rest} }}";
     }
+
+    [GeneratedRegex(@"!\[[^\]]*\]\((images/[^)]+)\)")]
+    private static partial Regex Picture();
 
     [GeneratedRegex("```jsonc\n(.*?)```", RegexOptions.Singleline)]
     private static partial Regex Example();
