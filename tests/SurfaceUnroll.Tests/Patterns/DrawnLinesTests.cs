@@ -84,7 +84,11 @@ public class DrawnLinesTests
         ImmutableArray<Vec2> cut = [corner - new Vec2(0, lip), new(-corner.X, corner.Y - lip), .. panel.FindEdge("front")!.Flat.Reverse()];
         panel = panel with
         {
-            Cut = cut, Net = cut, Openings = [], Bends = [], Notches = [],
+            Cut = cut,
+            Net = cut,
+            Openings = [],
+            Bends = [],
+            Notches = [],
             Allowances = lip > 0 ? [new EdgeAllowance("rear", "A", JointKind.Lap, lip, CornerStyle.Square)] : [],
             Marks = [panel.Marks[0] with { Flat = corner }],
         };

@@ -29,7 +29,7 @@ public partial class JobFileGuideTests
         string example = Example().Matches(Guide).Select(m => m.Groups[1].Value).Single(e => e.Contains("36.5", StringComparison.Ordinal));
         PanelDevelopment channel = Assert.Single(Developer.Develop(JobFile.Read(example).Job!).Panels);
         BendLength bend = channel.Bends[0].Length;
-        Assert.Equal((3.5, 3.98, 3.02), (bend.Setback, Math.Round(bend.Allowance, 2), Math.Round(bend.Deduction, 2)));
+        Assert.Equal((3.5, 3.98, 3.02), (Math.Round(bend.Setback, 9), Math.Round(bend.Allowance, 2), Math.Round(bend.Deduction, 2)));
         double length = Box.Around(channel.Cut).Height;
         Assert.Equal(194.0, length, 0.05);
         Assert.Equal(40 + 120 + 40 - 2 * bend.Deduction, length, 1e-9);
