@@ -33,6 +33,17 @@ public static class BendAllowance
         return new BendLength(k, allowance, setback, 2 * setback - allowance, source);
     }
 
+    /// <summary>The same with setback and deduction to where the outside faces, run on, meet at any angle: where edges of pieces stand.</summary>
+    /// <param name="stock">Material, thickness and the shop's rule.</param>
+    /// <param name="radius">Inside radius, mm, ≥ 0.</param>
+    /// <param name="angle">Radians that the sheet is bent through, in (0, π).</param>
+    public static BendLength ToMeeting(SheetStock stock, double radius, double angle)
+    {
+        BendLength length = Of(stock, radius, angle);
+        double setback = (radius + stock.Thickness) * Math.Tan(0.5 * angle);
+        return length with { Setback = setback, Deduction = 2 * setback - length.Allowance };
+    }
+
     /// <summary>Length of the fibre that keeps its length, mm: θ(R + K t).</summary>
     public static double Length(double radius, double thickness, double k, double angle) => angle * (radius + k * thickness);
 

@@ -5,7 +5,7 @@ namespace SurfaceUnroll.Jobs;
 
 /// <summary>Everything computed for a job. Lengths in mm, angles in radians.</summary>
 /// <param name="Job">The job.</param>
-/// <param name="Panels">One per panel of the job, in its order; empty if <paramref name="Notices"/> holds an error.</param>
+/// <param name="Panels">One for each panel of the job, of a split one for each piece, in its order; empty if <paramref name="Notices"/> holds an error.</param>
 /// <param name="Notices">Notes, warnings and errors, in the order of the job.</param>
 public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panels, ImmutableArray<Notice> Notices)
 {
@@ -51,8 +51,9 @@ public readonly record struct StrainSummary(double MaxStretch, double MaxShrink,
 /// <param name="Strain">Blank to part.</param>
 /// <param name="FormedArea">mm², net, middle surface.</param>
 /// <param name="FlatArea">mm², net.</param>
-/// <param name="Edges">Front, right, rear, left; front and rear run left to right, left and right run front to rear. Of a mesh the one edge, rim, counter-clockwise.</param>
-/// <param name="Elements">Element lines from left to right; the numbered ones are drawn. None on a mesh.</param>
+/// <param name="Edges">Of a loft front, right, rear, left; front and rear run left to right, left and right run front to rear. Of a mesh the one edge, rim, counter-clockwise. Of a
+/// plate its curves, each in its own direction, and chords. Trims add theirs, and may leave an edge in several runs of one name.</param>
+/// <param name="Elements">Element lines from left to right, over the rolled areas of a bent plate from front to rear; the numbered ones are drawn. None on a mesh or a flat plate.</param>
 /// <param name="Cut">Closed cut line, counter-clockwise, the first point not repeated.</param>
 /// <param name="Mesh">Triangles with formed and flat places.</param>
 public sealed record PanelDevelopment(
@@ -165,8 +166,8 @@ public sealed record BlankEdge(string Name, double FormedLength, double FlatLeng
 /// <param name="FormedRear">Rear end in job space, mm.</param>
 /// <param name="Front">Front end on the blank, mm.</param>
 /// <param name="Rear">Rear end on the blank, mm.</param>
-/// <param name="FrontLength">Distance along the formed front edge from its left end, mm.</param>
-/// <param name="RearLength">Distance along the formed rear edge from its left end, mm.</param>
+/// <param name="FrontLength">Distance of the whole line, before any trim, along the formed front edge from its left end, mm; on a bent plate along its side from the front.</param>
+/// <param name="RearLength">The same along the rear edge.</param>
 /// <param name="Normal">Unit normal of the sheet on its outside, in job space; the mean of both ends where the sheet twists.</param>
 /// <param name="Twist">Radians.</param>
 /// <param name="BendRadiusFront">Radius of the middle surface square to the line, mm; +∞ where flat, 0 at the tip of a fan.</param>
@@ -204,6 +205,9 @@ public sealed record SheetMesh(ImmutableArray<Vec3> Formed, ImmutableArray<Vec2>
 {
     /// <summary>The vertices along each named edge, in the direction of the edge.</summary>
     public ImmutableArray<EdgeChain> Chains { get; init; } = [];
+
+    /// <summary>It has an edge of that name that is no mere point.</summary>
+    public bool HasEdge(string name) => Chains.Any(c => c.Name == name && c.Vertices.Length > 1);
 
     /// <summary>The same sheet on the face on which it was measured, mm; as many as <see cref="Formed"/>. It is the middle surface where nothing else is known.</summary>
     public ImmutableArray<Vec3> Face { get => field.IsDefault ? Formed : field; init; }

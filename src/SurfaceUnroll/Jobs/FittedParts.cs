@@ -29,7 +29,8 @@ public sealed record BendLine(
 /// <summary>Length of metal in a bend.</summary>
 /// <param name="K">Place of the fibre that keeps its length, from the inside, as a share of the thickness.</param>
 /// <param name="Allowance">Length of that fibre round the bend, mm.</param>
-/// <param name="Setback">From the tangent line to where the outside faces meet, mm.</param>
+/// <param name="Setback">From the tangent line to where the outside is measured to, mm: to where the outside faces, run on, meet; of a bend past 90° across a plate to its outermost place
+/// (DIN 6935).</param>
 /// <param name="Deduction">Two setbacks less the allowance, mm.</param>
 /// <param name="Source">Where K comes from, in words.</param>
 public sealed record BendLength(double K, double Allowance, double Setback, double Deduction, string Source);
@@ -75,7 +76,7 @@ public sealed record EdgeAllowance(string Edge, string Joint, JointKind Kind, do
 
 /// <summary>A relief notch in a lip.</summary>
 /// <param name="Edge">Edge of the lip.</param>
-/// <param name="At">Distance along the net edge on the blank, mm.</param>
+/// <param name="At">Distance along the joint line, mm.</param>
 /// <param name="Width">At the free edge of the lip, mm.</param>
 /// <param name="Outline">What is cut out, on the blank.</param>
 public sealed record LipNotch(string Edge, double At, double Width, ImmutableArray<Vec2> Outline);

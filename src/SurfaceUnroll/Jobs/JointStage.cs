@@ -34,6 +34,12 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
     public ImmutableArray<PanelInWork> Fit()
     {
         (JointSpec Spec, string Where)[] joints = [.. job.Joints.Select((j, i) => (j, $"joints[{i}]")), .. Seams.Of(job, panels)];
+        for (int i = 0; i < joints.Length; i++)
+        {
+            JointSpec spec = joints[i].Spec;
+            int twin = Array.FindIndex(joints, 0, i, j => spec.Edges.Length == 2 && j.Spec.Edges.ToHashSet().SetEquals(spec.Edges));
+            if (twin >= 0) _notices.Add(JointNotices.Twice(spec, joints[twin].Where, joints[i].Where));
+        }
         for (int i = 0; i < joints.Length; i++) Fit(joints[i].Spec, joints[i].Spec.Name ?? Letters(i), joints[i].Where);
         return [.. panels.Select(p => p with { Panel = Cut(p) })];
     }
@@ -45,26 +51,24 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
     {
         ImmutableArray<EdgeTrack>[] tracks = [.. spec.Edges.Select((e, i) => Tracks(e, $"{where}.edges[{i}]"))];
         if (tracks.Any(t => t.IsEmpty)) return;
-        ImmutableArray<JointCheck> checks = tracks.Length == 2 ? JointCheck.Of(tracks[0], tracks[1]) : [];
-        LipLayout[] lips = spec.Kind == JointKind.Lip ? [.. tracks[spec.On].Select(run => Lip(spec, run, checks))] : [];
-        if (lips.FirstOrDefault(l => l.Width <= 0) is { } narrow)
+        JointCheck? check = tracks.Length == 2 ? JointCheck.Of(tracks[0], tracks[1]) : null;
+        LipLayout[] lips = spec.Kind == JointKind.Lip ? [.. tracks[spec.On].Select(run => Lip(spec, run, tracks.Length == 2 ? tracks[1 - spec.On] : []))] : [];
+        Notice[] faults = [.. LipNotices.Faults(job, spec, label, where, lips)];
+        if (faults.Length > 0)
         {
-            _notices.Add(JointNotices.LipTooNarrow(job, spec, label, where, narrow));
+            _notices.AddRange(faults);
             return;
         }
-        double[] widths = [.. spec.Edges.Select((_, i) => Width(spec, i, lips))];
-        Mark(spec, label, checks);
-        for (int i = 0; i < spec.Edges.Length; i++) Allow(spec, label, i, widths[i], lips, where);
-        double[] lengths = [.. tracks.Select(runs => runs.Sum(r => r.Length))];
-        LipStrain? strain = lips.Length == 0 ? null : new LipStrain(lips.Max(l => l.Strain.MaxStretch), lips.Max(l => l.Strain.MaxShrink), lips.Sum(l => l.Notches.Length));
-        JointCheck? worst = checks.MaxBy(c => c.LargestGap);
-        double difference = lengths.Length == 2 ? lengths[1] - lengths[0] : 0;
+        if (check is not null) Mark(spec, label, check);
+        double[] widths = [.. spec.Edges.Select((_, i) => Width(spec, i, lips) is var width && Allow(spec, label, i, width, lips, where) ? width : 0)];
+        if (widths[spec.On] == 0) lips = [];
+        JointMate[] mates = [.. spec.Edges.Select((e, i) => new JointMate(e, tracks[i].Sum(r => r.Length), widths[i], i == spec.On && lips.Length > 0 ? LipLayout.Strains(lips) : null))];
+        double difference = mates.Length == 2 ? mates[1].Length - mates[0].Length : 0;
         var fit = new JointFit(
-            spec, label, [.. spec.Edges.Select((e, i) => new JointMate(e, lengths[i], widths[i], i == spec.On ? strain : null))],
-            difference, worst?.LargestGap ?? 0, worst?.GapAt ?? 0, worst?.GapPlace ?? Vec3.Zero,
-            worst is null ? null : (checks.Min(c => c.LeastAngle), checks.Max(c => c.GreatestAngle)), Math.Abs(difference) <= JointCheck.Tolerance && checks.All(c => c.Fits));
+            spec, label, [.. mates], difference, check?.LargestGap ?? 0, check?.GapAt ?? 0, check?.GapPlace ?? Vec3.Zero,
+            check is null ? null : (check.LeastAngle, check.GreatestAngle), Math.Abs(difference) <= JointCheck.Tolerance && (check is null || check.LargestGap <= JointCheck.Tolerance));
         _fits.Add(fit);
-        _notices.AddRange(JointNotices.Of(job, fit, where));
+        _notices.AddRange(JointNotices.Of(job, fit, where).Concat(LipNotices.Of(job, fit, lips, where)));
     }
 
     private ImmutableArray<EdgeTrack> Tracks(EdgeName name, string where)
@@ -75,21 +79,10 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         return runs;
     }
 
-    // A lip lies along the other piece; where there is none it stands square.
-    private LipLayout Lip(JointSpec spec, EdgeTrack run, ImmutableArray<JointCheck> checks)
+    private LipLayout Lip(JointSpec spec, EdgeTrack run, ImmutableArray<EdgeTrack> mates)
     {
-        LipSpec lip = spec.Lip!;
-        EdgeTrack? mate = checks.Select(c => spec.On == 0 ? c.Second : c.First).MinBy(other => other.Nearest(run.At(0.5 * run.Length).Joint).Distance);
-        (double Angle, bool Up)[] along = mate is null ? [] : [.. Enumerable.Range(0, 101).Select(k =>
-        {
-            TrackPlace place = run.At(run.Length * k / 100);
-            return LipLayout.Along(place, mate.Nearest(place.Joint).Place.Inward);
-        })];
-        const double square = 0.5 * Math.PI;
-        (double least, double mean, double greatest) = lip.Angle is { } asked ? (asked, asked, asked)
-            : along.Length == 0 ? (square, square, square) : (along.Min(a => a.Angle), along.Average(a => a.Angle), along.Max(a => a.Angle));
-        bool up = lip.Up ?? (along.Length == 0 || along.Count(a => a.Up) * 2 > along.Length);
-        return LipLayout.Of(job.Sheet, run, spec.Edges[spec.On].Edge, spec.Width, lip, (least, mean, greatest), up);
+        PanelDevelopment panel = panels.First(p => p.Panel.Spec.Name == spec.Edges[spec.On].Panel).Panel;
+        return LipLayout.Of(job.Sheet, run, spec.Edges[spec.On].Edge, spec.Width, spec.Lip!, LipAngles.Along(run, mates), panel.Bends);
     }
 
     private static double Width(JointSpec spec, int side, LipLayout[] lips) => spec.Kind switch
@@ -101,39 +94,39 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
     };
 
     // Numbered on from run to run.
-    private void Mark(JointSpec spec, string label, ImmutableArray<JointCheck> checks)
+    private void Mark(JointSpec spec, string label, JointCheck check)
     {
         int number = 0;
-        foreach (JointCheck check in checks)
+        foreach ((TrackPlace first, TrackPlace second) in check.Runs.SelectMany(run => run.Mates(spec.MarkPitch)))
         {
-            foreach (double at in MarkLayout.Distances(check.First, spec.MarkPitch))
-            {
-                number++;
-                _details[spec.Edges[0].Panel].Marks.Add(MarkLayout.Mark(label, number, spec.Edges[0].Edge, check.First.At(at)));
-                _details[spec.Edges[1].Panel].Marks.Add(MarkLayout.Mark(label, number, spec.Edges[1].Edge, check.Second.At(at)));
-            }
+            number++;
+            _details[spec.Edges[0].Panel].Marks.Add(MarkLayout.Mark(label, number, spec.Edges[0].Edge, first));
+            _details[spec.Edges[1].Panel].Marks.Add(MarkLayout.Mark(label, number, spec.Edges[1].Edge, second));
         }
     }
 
-    private void Allow(JointSpec spec, string label, int side, double width, LipLayout[] lips, string where)
+    // False where the edge has another already.
+    private bool Allow(JointSpec spec, string label, int side, double width, LipLayout[] lips, string where)
     {
-        if (width == 0) return;
+        if (width == 0) return true;
         PanelDetails details = _details[spec.Edges[side].Panel];
         string edge = spec.Edges[side].Edge;
         if (details.Allowances.FirstOrDefault(a => a.Edge == edge) is { } other)
         {
             _notices.Add(JointNotices.EdgeTwice(spec.Edges[side], label, other.Joint, where));
-            return;
+            return false;
         }
         details.Allowances.Add(new EdgeAllowance(edge, label, spec.Kind, width, spec.Corners ?? (spec.Kind == JointKind.Lip ? CornerStyle.Square : CornerStyle.Mitre)));
         details.Lips.AddRange(lips);
+        return true;
     }
 
     private PanelDevelopment Cut(PanelInWork work)
     {
         PanelDevelopment panel = work.Panel with { Net = work.Panel.Cut };
         PanelDetails details = _details[panel.Spec.Name];
-        Dictionary<string, RunAllowance> given = details.Allowances.ToDictionary(a => a.Edge, a => new RunAllowance(a.Width, a.Kind, a.Corners));
+        Dictionary<string, RunAllowance> given = details.Allowances.ToDictionary(
+            a => a.Edge, a => new RunAllowance(a.Width, a.Kind, a.Corners, details.Lips.Where(l => l.Bend.Lip == a.Edge).Select(l => l.Bend.Length.Setback).DefaultIfEmpty().Max()));
         ImmutableArray<LipNotch> notches = [.. details.Lips.SelectMany(l => l.Notches)];
         if (given.Count > 0)
         {
@@ -152,13 +145,15 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         }
         // Lips are bent while the sheet is still flat, bends across it after them (common practice).
         string[] order = [.. details.Lips.Select(l => l.Bend.Lip!).Distinct()];
-        BendLine[] bends = [.. details.Lips.Select(l => l.Bend with { Number = Array.IndexOf(order, l.Bend.Lip) + 1 }), .. panel.Bends.Select(b => b with { Number = b.Number + order.Length })];
+        // A trim may have taken some of the others.
+        int[] left = [.. panel.Bends.Select(b => b.Number).Distinct().Order()];
+        BendLine[] bends = [.. details.Lips.Select(l => l.Bend with { Number = Array.IndexOf(order, l.Bend.Lip) + 1 }), .. panel.Bends.Select(b => b with { Number = Array.IndexOf(left, b.Number) + 1 + order.Length })];
         panel = panel with { Marks = [.. details.Marks], Allowances = [.. details.Allowances], Notches = notches, Bends = [.. bends] };
         return panel with { Areas = Areas.Of(panel) };
 
         BlankOpening Opening(BlankOpening opening, RunAllowance allowance)
         {
-            ImmutableArray<Vec2> cut = CutLine.OfOpening(opening.Flat, allowance, notches.Where(n => n.Edge == opening.Name));
+            ImmutableArray<Vec2> cut = CutLine.OfOpening(opening, allowance, notches.Where(n => n.Edge == opening.Name), job.Sheet.Thickness);
             if (cut.IsEmpty) _notices.Add(JointNotices.OpeningClosed(panel, opening, work.Where));
             return opening with { Cut = cut.IsEmpty ? opening.Flat : cut };
         }

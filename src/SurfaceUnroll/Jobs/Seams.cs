@@ -10,11 +10,14 @@ internal static class Seams
         PanelInWork? before = null;
         foreach (PanelInWork work in panels)
         {
-            if (before is not null && work.Panel.Piece is { Number: > 1 } && ReferenceEquals(before.Source, work.Source))
+            // A trim may have taken a piece between two others.
+            if (before?.Panel.Piece is { } one && work.Panel.Piece?.Number == one.Number + 1 && ReferenceEquals(before.Source, work.Source))
             {
                 (string last, string first) = work.Source.Along == SeamDirection.Across ? ("rear", "front") : ("right", "left");
                 EdgeName[] edges = [new(before.Panel.Spec.Name, last), new(work.Panel.Spec.Name, first)];
-                if (!edges.Any(named.Contains)) yield return (new JointSpec(null, [.. edges], JointKind.Butt, 0, 0, null, null, null), work.Where);
+                // Or the seam itself.
+                bool stands = before.Panel.Mesh.HasEdge(last) && work.Panel.Mesh.HasEdge(first);
+                if (stands && !edges.Any(named.Contains)) yield return (new JointSpec(null, [.. edges], JointKind.Butt, 0, 0, null, null, null), work.Where);
             }
             before = work;
         }

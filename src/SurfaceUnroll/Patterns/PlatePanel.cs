@@ -51,7 +51,7 @@ internal static class PlatePanel
     private static IEnumerable<BendLine> Bends(Plate plate, SideChain side)
     {
         (double front, double rear) = (-plate.Stations[^1], -plate.Stations[0]);
-        (double Start, ArcSpan Span)[] ordered = [.. Bent(side).OrderBy(b => Math.Min(b.Start - front, rear - b.Start - b.Span.Length)).ThenBy(b => b.Start)];
+        (double Start, ArcSpan Span)[] ordered = [.. Bent(side).Where(b => plate.Across(-b.Start - 0.5 * b.Span.Length).Any()).OrderBy(b => Math.Min(b.Start - front, rear - b.Start - b.Span.Length)).ThenBy(b => b.Start)];
         for (int i = 0; i < ordered.Length; i++)
         {
             (double start, ArcSpan span) = ordered[i];

@@ -10,8 +10,13 @@ namespace SurfaceUnroll.Patterns.Allowances;
 /// <param name="Inner">Cut lines round gaps that allowances enclose, clockwise.</param>
 /// <param name="OverPiece">Edges whose allowance would lie on the piece itself.</param>
 /// <param name="Meeting">Pairs of edges whose allowances would lie on each other.</param>
-internal sealed record CutLine(ImmutableArray<Vec2> Outline, ImmutableArray<ImmutableArray<Vec2>> Inner, ImmutableArray<string> OverPiece, ImmutableArray<(string, string)> Meeting)
+/// <param name="LeftOver">Number of separate parts that what is taken off leaves besides the largest.</param>
+internal sealed record CutLine(
+    ImmutableArray<Vec2> Outline, ImmutableArray<ImmutableArray<Vec2>> Inner, ImmutableArray<string> OverPiece, ImmutableArray<(string, string)> Meeting, int LeftOver)
 {
+    // A smaller part, mm², is a scrap of rounding.
+    private const double SmallestPart = 1e-3;
+
     // An enclosed gap smaller than this, mm², is no gap to cut.
     private const double SmallestGap = 1;
 
@@ -32,84 +37,74 @@ internal sealed record CutLine(ImmutableArray<Vec2> Outline, ImmutableArray<Immu
     }
 
     /// <summary>The cut line of an opening: the same, with the metal outside.</summary>
-    /// <param name="edge">Net edge, clockwise, so that the metal lies on its left.</param>
+    /// <param name="opening">Its net edge runs clockwise, so that the metal lies on its left.</param>
     /// <param name="allowance">Along the whole of it.</param>
     /// <param name="notches">Taken out of the allowance.</param>
+    /// <param name="thickness">Of the sheet, mm.</param>
     /// <returns>Clockwise; empty if the allowance closes the opening.</returns>
-    public static ImmutableArray<Vec2> OfOpening(ImmutableArray<Vec2> edge, RunAllowance allowance, IEnumerable<LipNotch> notches)
+    public static ImmutableArray<Vec2> OfOpening(BlankOpening opening, RunAllowance allowance, IEnumerable<LipNotch> notches, double thickness)
     {
-        ImmutableArray<Vec2> closed = [.. edge, edge[0]];
-        Vec2 before = -(edge[0] - edge[^1]).Unit.Left, after = -(edge[1] - edge[0]).Unit.Left;
-        var band = Polygons.Union([.. AllowanceBands.Along(closed, allowance), .. AllowanceBands.Corner(edge[0], before, after, allowance, allowance)]);
-        foreach (LipNotch notch in notches) band = Polygons.Without(band, Polygons.Of(notch.Outline));
-        NetTopologySuite.Geometries.Geometry hole = Polygons.Of(edge);
-        hole = allowance.Width > 0 ? Polygons.Without(hole, band) : Polygons.Union([hole, band]);
-        return Polygons.Parts(hole) is [var largest, ..] ? Polygons.Turned(Polygons.Outline(largest), counterClockwise: false) : [];
+        ImmutableArray<NetRun> runs = NetRing.OfOpening(opening.Name, opening.Flat);
+        Changes changes = Changes.Of(runs, [.. runs.Select(_ => allowance)], notches, thickness);
+        NetTopologySuite.Geometries.Geometry hole = Polygons.Without(Polygons.Of(opening.Flat), changes.LeftOn);
+        return Polygons.Parts(Polygons.Union([hole, changes.Taken])) is [var largest, ..] ? Polygons.Turned(Polygons.Outline(largest), counterClockwise: false) : [];
     }
 
     private static CutLine? Of(Polygon net, ImmutableArray<NetRun> runs, RunAllowance[] given, IEnumerable<LipNotch> notches, double thickness)
     {
-        var added = new List<(string Edge, NetTopologySuite.Geometries.Geometry Band)>();
-        var taken = new List<NetTopologySuite.Geometries.Geometry>();
-        var corners = new List<NetTopologySuite.Geometries.Geometry>();
-        for (int i = 0; i < runs.Length; i++)
-        {
-            int next = (i + 1) % runs.Length;
-            ImmutableArray<Vec2> path = runs[i].Path;
-            if (given[i].Width != 0)
-            {
-                NetTopologySuite.Geometries.Geometry band = Polygons.Union([.. AllowanceBands.Along(path, given[i])]);
-                int previous = (i + runs.Length - 1) % runs.Length;
-                foreach (Polygon? taper in new[] { Corner(previous, AllowanceBands.Taper), Corner(i, AllowanceBands.Taper) })
-                    if (taper is not null) band = Polygons.Without(band, taper);
-                if (given[i].Width > 0) added.Add((runs[i].Edge!, band));
-                else taken.Add(band);
-            }
-            (Math.Min(given[i].Width, given[next].Width) < 0 ? taken : corners).AddRange(Corner(i, AllowanceBands.Corner));
-            if (Corner(i, (at, before, after, first, second) => Relief(at, before, after, first, second, thickness)) is { } relief) taken.Add(relief);
-        }
-
-        // What a rule makes of the corner at the end of a run.
-        T Corner<T>(int run, Func<Vec2, Vec2, Vec2, RunAllowance, RunAllowance, T> rule)
-        {
-            int after = (run + 1) % runs.Length;
-            (ImmutableArray<Vec2> path, ImmutableArray<Vec2> onward) = (runs[run].Path, runs[after].Path);
-            return rule(path[^1], -(path[^1] - path[^2]).Unit.Left, -(onward[1] - onward[0]).Unit.Left, given[run], given[after]);
-        }
-        (ImmutableArray<string> over, ImmutableArray<(string, string)> meeting) = Overlaps(net, runs, added);
-        NetTopologySuite.Geometries.Geometry region = Polygons.Union([net, .. added.Select(a => a.Band), .. corners]);
-        taken.AddRange(notches.Select(n => Polygons.Of(n.Outline)));
-        if (taken.Count > 0) region = Polygons.Without(region, Polygons.Union(taken));
-        if (Polygons.Parts(region) is not [var whole, ..]) return null;
-        return new CutLine(BlankOutline.Closed(Polygons.Outline(whole)), [.. Polygons.Holes(whole).Where(h => -Polygons.SignedArea(h) > SmallestGap)], over, meeting);
+        Changes changes = Changes.Of(runs, given, notches, thickness);
+        (ImmutableArray<string> over, ImmutableArray<(string, string)> meeting) = Overlaps(net, runs, changes.Bands);
+        NetTopologySuite.Geometries.Geometry region = Polygons.Without(Polygons.Union([net, changes.LeftOn]), changes.Taken);
+        IReadOnlyList<Polygon> parts = Polygons.Parts(region, SmallestPart);
+        if (parts is not [var whole, ..]) return null;
+        return new CutLine(BlankOutline.Closed(Polygons.Outline(whole)), [.. Polygons.Holes(whole).Where(h => -Polygons.SignedArea(h) > SmallestGap)], over, meeting, parts.Count - 1);
     }
 
-    // Two lips at an inner corner are parted by a notch along the bisector, or they could not both be bent.
-    private static Polygon? Relief(Vec2 at, Vec2 before, Vec2 after, RunAllowance first, RunAllowance second, double thickness)
+    // What allowances do to a region.
+    private sealed record Changes(ImmutableArray<(int Run, NetTopologySuite.Geometries.Geometry Band)> Bands, NetTopologySuite.Geometries.Geometry LeftOn, NetTopologySuite.Geometries.Geometry Taken)
     {
-        double turn = AllowanceBands.Turn(before, after);
-        if (turn > -0.15 || first.Width <= 0 || second.Width <= 0 || (first.Kind != JointKind.Lip && second.Kind != JointKind.Lip)) return null;
-        double half = Math.Max(1, thickness), reach = 2 * Math.Max(first.Width, second.Width) / Math.Max(0.2, Math.Cos(0.5 * turn));
-        Vec2 outward = (before + after).Unit, side = outward.Left;
-        return Polygons.Of([at - half * side, at - half * side + reach * outward, at + half * side + reach * outward, at + half * side]);
+        public static Changes Of(ImmutableArray<NetRun> runs, RunAllowance[] given, IEnumerable<LipNotch> notches, double thickness)
+        {
+            var bands = ImmutableArray.CreateBuilder<(int, NetTopologySuite.Geometries.Geometry)>();
+            var corners = new List<NetTopologySuite.Geometries.Geometry>();
+            var taken = new List<NetTopologySuite.Geometries.Geometry>(notches.Select(n => Polygons.Of(n.Outline)));
+            for (int i = 0; i < runs.Length; i++)
+            {
+                AllowanceCorner start = Corner((i + runs.Length - 1) % runs.Length), end = Corner(i);
+                IEnumerable<Polygon> along = given[i].Width == 0 ? [] : AllowanceBands.Along(runs[i].Path, given[i]);
+                if (given[i].Width > 0) bands.Add((i, Polygons.Without(Polygons.Union([.. along]), Polygons.Union([.. new[] { start.SecondLoses, end.FirstLoses }.OfType<Polygon>()]))));
+                else taken.AddRange(along);
+                if (end.Filling() is { } filling) (end.First.Width < 0 ? taken : corners).Add(filling);
+                taken.AddRange(end.RunOn());
+                if (end.Relief(thickness) is { } relief) taken.Add(relief);
+            }
+            return new Changes(bands.ToImmutable(), Polygons.Union([.. bands.Select(b => b.Item2), .. corners]), Polygons.Union(taken));
+
+            AllowanceCorner Corner(int run)
+            {
+                int next = (run + 1) % runs.Length;
+                (ImmutableArray<Vec2> path, ImmutableArray<Vec2> onward) = (runs[run].Path, runs[next].Path);
+                return new AllowanceCorner(path[^1], -(path[^1] - path[^2]).Unit.Left, -(onward[1] - onward[0]).Unit.Left, given[run], given[next]);
+            }
+        }
     }
 
     private static (ImmutableArray<string>, ImmutableArray<(string, string)>) Overlaps(
-        Polygon net, ImmutableArray<NetRun> runs, List<(string Edge, NetTopologySuite.Geometries.Geometry Band)> added)
+        Polygon net, ImmutableArray<NetRun> runs, ImmutableArray<(int Run, NetTopologySuite.Geometries.Geometry Band)> bands)
     {
-        var over = ImmutableArray.CreateBuilder<string>();
-        var meeting = ImmutableArray.CreateBuilder<(string, string)>();
-        for (int i = 0; i < added.Count; i++)
+        var over = new List<string>();
+        var meeting = new List<(string, string)>();
+        for (int i = 0; i < bands.Length; i++)
         {
-            if (Polygons.Shared(added[i].Band, net).Area > MostOverlap * added[i].Band.Area) over.Add(added[i].Edge);
-            for (int j = i + 1; j < added.Count; j++)
+            (int run, NetTopologySuite.Geometries.Geometry band) = bands[i];
+            if (Polygons.Shared(band, net).Area > MostOverlap * band.Area) over.Add(runs[run].Edge!);
+            for (int j = i + 1; j < bands.Length; j++)
             {
-                bool neighbours = Enumerable.Range(0, runs.Length).Any(k =>
-                    (runs[k].Edge, runs[(k + 1) % runs.Length].Edge) is var (a, b) && ((a == added[i].Edge && b == added[j].Edge) || (a == added[j].Edge && b == added[i].Edge)));
-                double bears = (neighbours ? 0.5 : MostOverlap) * Math.Min(added[i].Band.Area, added[j].Band.Area);
-                if (Polygons.Shared(added[i].Band, added[j].Band).Area > bears) meeting.Add((added[i].Edge, added[j].Edge));
+                int apart = bands[j].Run - run;
+                double bears = (apart == 1 || apart == runs.Length - 1 ? 0.5 : MostOverlap) * Math.Min(band.Area, bands[j].Band.Area);
+                if (Polygons.Shared(band, bands[j].Band).Area > bears) meeting.Add((runs[run].Edge!, runs[bands[j].Run].Edge!));
             }
         }
-        return (over.ToImmutable(), meeting.ToImmutable());
+        return ([.. over.Distinct()], [.. meeting.Distinct()]);
     }
 }

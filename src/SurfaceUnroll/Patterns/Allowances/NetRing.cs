@@ -4,7 +4,7 @@ using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Patterns.Allowances;
 
-/// <summary>A run of a net outline along one edge.</summary>
+/// <summary>A run of a net outline along one edge, from corner to corner.</summary>
 /// <param name="Edge">Name of the edge; null along a relief cut.</param>
 /// <param name="Path">From its first place to its last, the metal on the left.</param>
 internal sealed record NetRun(string? Edge, ImmutableArray<Vec2> Path);
@@ -18,17 +18,48 @@ internal static class NetRing
     // Places of an edge that may lie between two neighbours of the outline: an edge is drawn through more places than a mesh has vertices.
     private const int Between = 17;
 
+    /// <summary>The runs of a closed edge of an opening, the metal on the left.</summary>
+    /// <param name="name">Of the edge.</param>
+    /// <param name="edge">The first place not repeated.</param>
+    public static ImmutableArray<NetRun> OfOpening(string name, ImmutableArray<Vec2> edge)
+    {
+        // Begin at a corner, so that none of its straights is parted elsewhere.
+        int start = Enumerable.Range(0, edge.Length).MaxBy(i => Math.Abs(TurnAt(edge[(i + edge.Length - 1) % edge.Length], edge[i], edge[(i + 1) % edge.Length])));
+        return [.. Parted(new NetRun(name, [.. edge[start..], .. edge[..(start + 1)]]))];
+    }
+
+    // An edge may have corners of its own, at which allowances meet as they do between two edges.
+    private static IEnumerable<NetRun> Parted(NetRun run)
+    {
+        int from = 0;
+        for (int i = 1; i + 1 < run.Path.Length; i++)
+        {
+            if (Math.Abs(TurnAt(run.Path[i - 1], run.Path[i], run.Path[i + 1])) <= AllowanceCorner.Parting) continue;
+            yield return run with { Path = run.Path[from..(i + 1)] };
+            from = i;
+        }
+        yield return run with { Path = run.Path[from..] };
+    }
+
+    private static double TurnAt(Vec2 before, Vec2 at, Vec2 after) => AllowanceBands.Turn(at - before, after - at);
+
+    private sealed record EdgePath(string Name, ImmutableArray<Vec2> Flat);
+
+    // The outline goes by the places of an edge, or where a trim cut it by those of the mesh, of which an edge that was left whole need not have all.
+    private static IEnumerable<EdgePath> Paths(PanelDevelopment panel) =>
+        [.. panel.Edges.Select(e => new EdgePath(e.Name, e.Flat)), .. panel.Mesh.Chains.Select(c => new EdgePath(c.Name, [.. c.Vertices.Select(v => panel.Mesh.Flat[v])]))];
+
     /// <summary>The runs of the outline of a panel in order, the metal on the left.</summary>
     public static ImmutableArray<NetRun> Of(PanelDevelopment panel)
     {
         var pool = new PlacePool(Nearness);
-        var spots = new Dictionary<int, List<(BlankEdge Edge, int At)>>();
-        foreach (BlankEdge edge in panel.Edges)
+        var spots = new Dictionary<int, List<(EdgePath Edge, int At)>>();
+        foreach (EdgePath edge in Paths(panel))
         {
             for (int i = 0; i < edge.Flat.Length; i++)
             {
                 int place = pool.Of(edge.Flat[i]);
-                if (!spots.TryGetValue(place, out List<(BlankEdge, int)>? here)) spots[place] = here = [];
+                if (!spots.TryGetValue(place, out List<(EdgePath, int)>? here)) spots[place] = here = [];
                 here.Add((edge, i));
             }
         }
@@ -48,18 +79,18 @@ internal static class NetRing
             while (k < ring.Length && names[(start + k) % ring.Length] == name);
             runs.Add(new NetRun(name, path.ToImmutable()));
         }
-        return runs.ToImmutable();
+        return [.. runs.SelectMany(Parted)];
 
         // The edge of which both places are near neighbours.
         string? NameOf(int a, int b)
         {
-            if (!spots.TryGetValue(a, out List<(BlankEdge Edge, int At)>? before) || !spots.TryGetValue(b, out List<(BlankEdge Edge, int At)>? after)) return null;
+            if (!spots.TryGetValue(a, out List<(EdgePath Edge, int At)>? before) || !spots.TryGetValue(b, out List<(EdgePath Edge, int At)>? after)) return null;
             return before.SelectMany(p => after.Where(q => q.Edge == p.Edge && q.At != p.At).Select(q => (p.Edge, Steps: Steps(p.Edge, Math.Abs(q.At - p.At)))))
                 .Where(s => s.Steps is >= 1 and <= Between).OrderBy(s => s.Steps).Select(s => s.Edge.Name).FirstOrDefault();
         }
 
         // Round a closed edge the shorter way.
-        static int Steps(BlankEdge edge, int steps) =>
+        static int Steps(EdgePath edge, int steps) =>
             (edge.Flat[0] - edge.Flat[^1]).Length <= Nearness ? Math.Min(steps, edge.Flat.Length - 1 - steps) : steps;
     }
 }

@@ -21,6 +21,9 @@ internal sealed class EdgeTrack
     // So many neighbouring segments are looked at together: none of them if the ball round them is farther off than what was found.
     private const int BallSize = 16;
 
+    // A place nearer to the edge than this on the blank, mm, lies on it.
+    private const double OnEdge = 0.02;
+
     private readonly (Vec3 Centre, double Radius)[] _balls;
     private readonly Vec3[] _joint;
     private readonly Vec2[] _flat;
@@ -106,6 +109,24 @@ internal sealed class EdgeTrack
             double t = Segment.NearestShare(point, _joint[i], _joint[i + 1]);
             double distance = (point - Vec3.Lerp(_joint[i], _joint[i + 1], t)).Length;
             if (distance < nearest || (distance == nearest && i < at)) (at, share, nearest) = (i, t, distance);
+        }
+    }
+
+    /// <summary>Distances along the joint line, mm, at which a line on the blank begins or ends on the edge.</summary>
+    public IEnumerable<double> Crossings(ImmutableArray<Vec2> line)
+    {
+        foreach (Vec2 end in new[] { line[0], line[^1] })
+        {
+            int nearest = Enumerable.Range(0, _flat.Length - 1).MinBy(i => Beside(i).Distance);
+            (double share, double distance) = Beside(nearest);
+            if (distance <= OnEdge) yield return _at[nearest] + share * (_at[nearest + 1] - _at[nearest]);
+
+            (double Share, double Distance) Beside(int i)
+            {
+                Vec2 side = _flat[i + 1] - _flat[i];
+                double along = side.Dot(side) is var squared && squared > 0 ? Math.Clamp((end - _flat[i]).Dot(side) / squared, 0, 1) : 0;
+                return (along, (end - _flat[i] - along * side).Length);
+            }
         }
     }
 

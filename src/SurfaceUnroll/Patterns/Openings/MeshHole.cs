@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Prepared;
+using NetTopologySuite.Index.Strtree;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -25,90 +26,54 @@ internal sealed record MeshHole(SheetMesh Mesh, ImmutableArray<VertexBlend> From
         private readonly PlacePool _pool = new(Nearness);
         private readonly List<VertexBlend> _from = [.. Enumerable.Range(0, mesh.Formed.Length).Select(VertexBlend.Same)];
         private readonly Dictionary<int, int> _numbers = [];
-        private List<(int A, int B, int C)> _faces = [.. mesh.Faces];
+        private readonly List<(int A, int B, int C)> _faces = [];
 
         public MeshHole Run(IReadOnlyList<(string Name, ImmutableArray<Vec2> Edge)> openings)
         {
-            ImmutableArray<double> areas = [.. openings.Select(o => Take(o.Edge))];
-            CutMesh left = CutMesh.Of(mesh, _from, _faces, mesh.Chains);
-            return new MeshHole(left.Mesh with { Chains = [.. left.Mesh.Chains, .. Chains(left.Mesh, openings)] }, left.From, areas);
-        }
-
-        private Vec2 Flat(int v) => _from[v].Of(mesh.Flat);
-
-        private Vec3 Formed(int v) => _from[v].Of(mesh.Formed);
-
-        private double Area((int A, int B, int C) f) => 0.5 * (Formed(f.B) - Formed(f.A)).Cross(Formed(f.C) - Formed(f.A)).Length;
-
-        private double Take(ImmutableArray<Vec2> edge)
-        {
-            Polygon hole = Polygons.Of(edge);
-            var prepared = PreparedGeometryFactory.Prepare(hole);
-            Box box = Box.Around(edge).Grow(Nearness);
-            var faces = new List<(int, int, int)>(_faces.Count);
-            double taken = 0;
-            foreach ((int A, int B, int C) face in _faces)
+            IPreparedGeometry[] holes = [.. openings.Select(o => PreparedGeometryFactory.Prepare(Polygons.Of(o.Edge)))];
+            var tree = new STRtree<int>();
+            for (int i = 0; i < holes.Length; i++) tree.Insert(holes[i].Geometry.EnvelopeInternal, i);
+            double[] areas = new double[holes.Length];
+            foreach ((int A, int B, int C) face in mesh.Faces)
             {
-                (Vec2 a, Vec2 b, Vec2 c) = (Flat(face.A), Flat(face.B), Flat(face.C));
-                if (!Meets(box, a, b, c))
+                Polygon triangle = Polygons.Of([mesh.Flat[face.A], mesh.Flat[face.B], mesh.Flat[face.C]]);
+                int[] met = [.. tree.Query(triangle.EnvelopeInternal).Where(i => holes[i].Intersects(triangle)).Order()];
+                // On one triangle formed and flat areas go together.
+                double formed = FormedArea(face) / triangle.Area;
+                if (met.Length == 0) _faces.Add(face);
+                else if (holes[met[0]].ContainsProperly(triangle)) areas[met[0]] += formed * triangle.Area;
+                else
                 {
-                    faces.Add(face);
-                    continue;
-                }
-                Polygon triangle = Polygons.Of([a, b, c]);
-                if (!prepared.Intersects(triangle))
-                {
-                    faces.Add(face);
-                    continue;
-                }
-                taken += Area(face);
-                if (prepared.ContainsProperly(triangle)) continue;
-                foreach (Polygon part in Polygons.Parts(Polygons.Without(triangle, hole)))
-                {
-                    foreach ((Vec2 p, Vec2 q, Vec2 r) in Polygons.Triangles(part))
-                    {
-                        (int i, int j, int k) = (Vertex(p, face), Vertex(q, face), Vertex(r, face));
-                        if (i == j || j == k || k == i) continue;
-                        faces.Add((i, j, k));
-                        taken -= Area((i, j, k));
-                    }
+                    foreach (int i in met) areas[i] += formed * Polygons.Shared(triangle, holes[i].Geometry).Area;
+                    Replace(face, Polygons.Without(triangle, new MultiPolygon([.. met.Select(i => (Polygon)holes[i].Geometry)])));
                 }
             }
-            _faces = faces;
-            return taken;
+            CutMesh left = CutMesh.Of(mesh, _from, _faces, mesh.Chains);
+            return new MeshHole(left.Mesh with { Chains = [.. left.Mesh.Chains, .. Chains(left.Mesh, openings)] }, left.From, [.. areas]);
         }
 
-        private static bool Meets(Box box, Vec2 a, Vec2 b, Vec2 c) =>
-            Math.Min(a.X, Math.Min(b.X, c.X)) <= box.Max.X && Math.Max(a.X, Math.Max(b.X, c.X)) >= box.Min.X
-            && Math.Min(a.Y, Math.Min(b.Y, c.Y)) <= box.Max.Y && Math.Max(a.Y, Math.Max(b.Y, c.Y)) >= box.Min.Y;
+        private double FormedArea((int A, int B, int C) f) => 0.5 * (mesh.Formed[f.B] - mesh.Formed[f.A]).Cross(mesh.Formed[f.C] - mesh.Formed[f.A]).Length;
+
+        private void Replace((int A, int B, int C) face, NetTopologySuite.Geometries.Geometry rest)
+        {
+            foreach ((Vec2 p, Vec2 q, Vec2 r) in Polygons.Parts(rest).SelectMany(Polygons.Triangles))
+            {
+                (int i, int j, int k) = (Vertex(p, face), Vertex(q, face), Vertex(r, face));
+                if (i != j && j != k && k != i) _faces.Add((i, j, k));
+            }
+        }
 
         // A corner of the face, one that a neighbour has made, or a new vertex on the face.
         private int Vertex(Vec2 p, (int A, int B, int C) face)
         {
             foreach (int corner in (ReadOnlySpan<int>)[face.A, face.B, face.C])
-                if ((Flat(corner) - p).Length <= Nearness) return corner;
+                if ((mesh.Flat[corner] - p).Length <= Nearness) return corner;
             int place = _pool.Of(p);
             if (_numbers.TryGetValue(place, out int known)) return known;
-            _from.Add(Blend(p, face));
+            (Vec2 a, Vec2 b, Vec2 c) = (mesh.Flat[face.A], mesh.Flat[face.B], mesh.Flat[face.C]);
+            double det = (b - a).Cross(c - a);
+            _from.Add(new VertexBlend(face.A, face.B, face.C, (p - a).Cross(c - a) / det, (b - a).Cross(p - a) / det));
             return _numbers[place] = _from.Count - 1;
-        }
-
-        // Of a face that an opening before has cut already, in terms of the whole mesh.
-        private VertexBlend Blend(Vec2 p, (int A, int B, int C) face)
-        {
-            (Vec2 a, Vec2 b, Vec2 c) = (Flat(face.A), Flat(face.B), Flat(face.C));
-            double det = (b - a).Cross(c - a), u = (p - a).Cross(c - a) / det, v = (b - a).Cross(p - a) / det;
-            var weights = new Dictionary<int, double>();
-            foreach ((int corner, double w) in (ReadOnlySpan<(int, double)>)[(face.A, 1 - u - v), (face.B, u), (face.C, v)])
-            {
-                VertexBlend blend = _from[corner];
-                foreach ((int vertex, double share) in (ReadOnlySpan<(int, double)>)[(blend.A, 1 - blend.U - blend.V), (blend.B, blend.U), (blend.C, blend.V)])
-                    weights[vertex] = weights.GetValueOrDefault(vertex) + w * share;
-            }
-            // All corners lie on one face of the mesh before, so there are three vertices at most.
-            int[] three = [.. weights.OrderByDescending(w => Math.Abs(w.Value)).Select(w => w.Key).Take(3)];
-            (int x, int y, int z) = (three[0], three[Math.Min(1, three.Length - 1)], three[^1]);
-            return new VertexBlend(x, y, z, y == x ? 0 : weights[y], z == x || z == y ? 0 : weights[z]);
         }
 
         // Of each opening the border that runs through its first corner.

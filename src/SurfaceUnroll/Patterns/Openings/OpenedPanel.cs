@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Index.Strtree;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -11,7 +12,8 @@ internal static class OpenedPanel
     /// <summary>An opening that could be laid on a panel.</summary>
     /// <param name="Outline">As asked for.</param>
     /// <param name="Placed">Where it came to lie.</param>
-    public sealed record Laid(OpeningOutline Outline, SheetPiercing.Result Placed)
+    /// <param name="Where">Path of the opening in the job file.</param>
+    public sealed record Laid(OpeningOutline Outline, SheetPiercing.Result Placed, string Where)
     {
         /// <summary>Closed edge on the blank.</summary>
         public ImmutableArray<Vec2> Edge { get; } = [.. Placed.Edge.Select(p => p.Flat)];
@@ -37,18 +39,16 @@ internal static class OpenedPanel
         };
     }
 
-    /// <summary>The first two openings, of those of a panel and some more, that meet each other.</summary>
-    public static (string First, string Second)? Meeting(PanelDevelopment panel, IReadOnlyList<Laid> openings)
+    /// <summary>The pairs of openings of one piece that meet each other.</summary>
+    public static IEnumerable<(Laid First, Laid Second)> Meeting(IReadOnlyList<Laid> openings)
     {
-        (string Name, Polygon Region)[] all = [.. panel.Openings.Select(o => (o.Name, Polygons.Of(o.Flat))), .. openings.Select(o => (o.Outline.Name, Polygons.Of(o.Edge)))];
-        for (int i = 0; i < all.Length; i++)
+        var tree = new STRtree<int>();
+        Polygon[] regions = [.. openings.Select(o => Polygons.Of(o.Edge))];
+        for (int i = 0; i < regions.Length; i++) tree.Insert(regions[i].EnvelopeInternal, i);
+        for (int i = 0; i < regions.Length; i++)
         {
-            for (int j = i + 1; j < all.Length; j++)
-            {
-                if (all[i].Region.EnvelopeInternal.Intersects(all[j].Region.EnvelopeInternal) && all[i].Region.Intersects(all[j].Region)) return (all[i].Name, all[j].Name);
-            }
+            foreach (int j in tree.Query(regions[i].EnvelopeInternal).Where(j => j > i && regions[i].Intersects(regions[j])).Order()) yield return (openings[i], openings[j]);
         }
-        return null;
     }
 
     private static BlankOpening Opening(Laid laid, double formedArea)

@@ -66,26 +66,29 @@ internal sealed record MeshTrim(SheetMesh Mesh, ImmutableArray<VertexBlend> From
             return _crossings[(low, high)] = _from.Count - 1;
         }
 
-        // Of parts that hang together the one of the largest area stays; returns how many there were.
+        // Of parts that hang together by whole sides the one of the largest area stays; returns how many there were.
         private int KeepLargest()
         {
-            int[] part = [.. Enumerable.Range(0, _from.Count)];
-            int Root(int v)
+            int[] part = [.. Enumerable.Range(0, _faces.Count)];
+            var beside = new Dictionary<(int, int), int>();
+            for (int f = 0; f < _faces.Count; f++)
             {
-                while (part[v] != v) v = part[v] = part[part[v]];
-                return v;
+                (int a, int b, int c) = _faces[f];
+                foreach ((int from, int to) in (ReadOnlySpan<(int, int)>)[(a, b), (b, c), (c, a)])
+                    if (!beside.TryAdd((Math.Min(from, to), Math.Max(from, to)), f)) part[Root(f)] = Root(beside[(Math.Min(from, to), Math.Max(from, to))]);
             }
-            foreach ((int a, int b, int c) in _faces)
-            {
-                part[Root(a)] = Root(b);
-                part[Root(b)] = Root(c);
-            }
-            IGrouping<int, (int A, int B, int C)>[] groups = [.. _faces.GroupBy(f => Root(f.A))];
+            (int A, int B, int C)[][] groups = [.. _faces.Select((face, f) => (face, Root: Root(f))).GroupBy(f => f.Root, f => f.face).Select(g => g.ToArray())];
             if (groups.Length == 1) return 1;
-            (int A, int B, int C)[] largest = [.. groups.MaxBy(g => g.Sum(f => (Flat(f.B) - Flat(f.A)).Cross(Flat(f.C) - Flat(f.A))))!];
+            (int A, int B, int C)[] largest = groups.MaxBy(g => g.Sum(f => (Flat(f.B) - Flat(f.A)).Cross(Flat(f.C) - Flat(f.A))))!;
             _faces.Clear();
             _faces.AddRange(largest);
             return groups.Length;
+
+            int Root(int f)
+            {
+                while (part[f] != f) f = part[f] = part[part[f]];
+                return f;
+            }
         }
 
         private Vec2 Flat(int v) => _from[v].Of(mesh.Flat);

@@ -22,23 +22,22 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
         return new TrimField(p => (p - frame.Origin).Dot(normal) - trim.Clearance, Math.Abs(faces) > Along);
     }
 
-    /// <summary>The measured face of another panel, run on straight past its edges: the distance to the tangent plane at the nearest place.</summary>
-    public static TrimField Of(TrimSpec trim, SheetMesh surface)
+    /// <summary>The measured face of another panel.</summary>
+    /// <param name="trim">What is asked for.</param>
+    /// <param name="surface">That panel.</param>
+    /// <param name="mesh">What is trimmed: where it meets the surface, or comes nearest to it, the way to keep tells the sides apart.</param>
+    public static TrimField Of(TrimSpec trim, TrimSurface surface, SheetMesh mesh)
     {
-        Vec3[] normals = MeshNormals.Of(surface.Face, surface.Faces);
-        var tree = new TriangleTree(surface.Face, surface.Faces);
+        (double Distance, Vec3 Normal)[] near = [.. mesh.Face.Select(surface.At)];
         Vec3 sum = Vec3.Zero;
-        foreach ((int a, int b, int c) in surface.Faces) sum += (surface.Face[b] - surface.Face[a]).Cross(surface.Face[c] - surface.Face[a]);
-        double faces = sum.Unit.Dot(Ways.Of(trim.Keep)), side = Math.Sign(faces);
-        return new TrimField(Value, Math.Abs(faces) > Along);
-
-        double Value(Vec3 p)
+        foreach ((int a, int b, int c) in mesh.Faces)
         {
-            MeshPlace near = tree.Nearest(p);
-            VertexBlend on = near.On(surface.Faces);
-            Vec3 foot = on.Of(surface.Face), normal = on.Of(normals).Unit;
-            return side * (p - foot).Dot(normal) - trim.Clearance;
+            if (Math.Min(near[a].Distance, Math.Min(near[b].Distance, near[c].Distance)) * Math.Max(near[a].Distance, Math.Max(near[b].Distance, near[c].Distance)) < 0)
+                sum += near[a].Normal + near[b].Normal + near[c].Normal;
         }
+        if (sum == Vec3.Zero) sum = near.MinBy(n => Math.Abs(n.Distance)).Normal;
+        double faces = sum.Unit.Dot(Ways.Of(trim.Keep)), side = Math.Sign(faces);
+        return new TrimField(p => side * surface.At(p).Distance - trim.Clearance, Math.Abs(faces) > Along);
     }
 
     /// <summary>The same for places that lie beside those that are meant.</summary>

@@ -74,11 +74,11 @@ internal static class TrimmedPanel
             {
                 double share = field.Root(formed[i - 1], formed[i], before, value);
                 run.Add((running[i - 1] + share * (running[i] - running[i - 1]), Vec3.Lerp(formed[i - 1], formed[i], share), Vec2.Lerp(line.Path[i - 1], line.Path[i], share)));
-                if (value < 0)
-                {
-                    yield return Part();
-                    run.Clear();
-                }
+            }
+            if (value < 0 && run.Count > 0)
+            {
+                if (run.Count > 1) yield return Part();
+                run.Clear();
             }
             if (value >= 0) run.Add((running[i], formed[i], line.Path[i]));
             before = value;
