@@ -69,6 +69,7 @@ public sealed class PieceSearch
     private int[] Seams(int pieces)
     {
         int last = _lines.Length - 1;
+        if (Cost(0, last) <= SheetFitness.BendsOnlyStrain) return Even(pieces);
         var best = new (double Cost, int From)[pieces + 1, last + 1];
         for (int j = 1; j <= last; j++) best[1, j] = (Cost(0, j), 0);
         for (int n = 2; n <= pieces; n++)
@@ -93,6 +94,20 @@ public sealed class PieceSearch
         }
         int[] seams = new int[pieces - 1];
         for (int n = pieces, j = last; n > 1; n--) seams[n - 2] = j = best[n, j].From;
+        return seams;
+    }
+
+    // Where no piece is strained, the pieces are made equally large: by length over the middle of the sheet.
+    private int[] Even(int pieces)
+    {
+        double[] running = PathLength.Running(_across ? _coarse.Column(_coarse.Columns / 2) : _coarse.Row(_coarse.Rows / 2));
+        int[] seams = new int[pieces - 1];
+        for (int k = 0; k < seams.Length; k++)
+        {
+            double wanted = running[^1] * (k + 1) / pieces;
+            int first = k == 0 ? 1 : seams[k - 1] + 1, free = _lines.Length - 1 - seams.Length + k - first + 1;
+            seams[k] = Enumerable.Range(first, free).MinBy(i => Math.Abs(running[_lines[i]] - wanted));
+        }
         return seams;
     }
 

@@ -28,7 +28,7 @@ internal sealed class TrimStage
         {
             TrimSpec trim = panel.Trims[i];
             string where = $"{pieces[0].Where}.trims[{i}]";
-            Outcome[] outcomes = [.. pieces.Select(p => Trimmed(p.Panel, trim, Field(trim, p.Panel.Mesh)))];
+            Outcome[] outcomes = [.. pieces.Select(p => Trimmed(p.Panel, trim, surfaces))];
             if (outcomes.FirstOrDefault(o => o.Refused is not null).Refused is { } refused)
             {
                 _notices.Add(refused(where));
@@ -45,8 +45,6 @@ internal sealed class TrimStage
             pieces = [.. pieces.Zip(outcomes).Where(p => p.Second.Panel is not null).Select(p => p.First with { Panel = p.Second.Panel! })];
         }
         return pieces;
-
-        TrimField Field(TrimSpec trim, SheetMesh mesh) => trim.Plane is { } plane ? TrimField.Of(trim, plane) : TrimField.Of(trim, surfaces[trim.By!], mesh);
     }
 
     // What a trim makes of a piece.
@@ -60,9 +58,11 @@ internal sealed class TrimStage
             _notices.Add(new Notice("trim-leaves-parts", Severity.Warning, where, $"“{trim.Name}” cuts “{name}” in {outcome.LeftOver + 1} parts; only the largest is kept.", "If the others are wanted, make them panels of their own."));
     }
 
-    private static Outcome Trimmed(PanelDevelopment panel, TrimSpec trim, TrimField field)
+    private static Outcome Trimmed(PanelDevelopment panel, TrimSpec trim, Dictionary<string, TrimSurface> surfaces)
     {
         string name = panel.Spec.Name;
+        TrimField field = trim.Plane is { } plane ? TrimField.Of(trim, plane) : TrimField.Of(trim, surfaces[trim.By!], panel.Mesh);
+        if (trim.By is not null && field.IsClear) panel = new TrimRefinement(field).Of(panel);
         if (!field.IsClear)
             return Refused("trim-keep", $"“{trim.Name}” trims “{name}” by a surface that runs along the way that is to be kept, so that this does not tell its sides apart.", "Name a way that points more squarely off the surface.");
         if (MeshTrim.Cut(panel.Mesh, field, trim.Name) is not { } cut) return new Outcome(null, true, 0);

@@ -61,7 +61,7 @@ internal readonly record struct AllowanceCorner(Vec2 At, Vec2 Before, Vec2 After
         Vec2 p = At + First.Width * Before, q = At + Second.Width * After;
         if (Meeting(p, Before.Left, q, After.Left) is not { } meeting) return null;
         // Of very different widths the lines, run on, may meet behind their own ends: there the corner is cut straight across.
-        if ((meeting - p).Dot(Before.Left) < 0 != First.Width < 0 || (q - meeting).Dot(After.Left) < 0 != First.Width < 0) return Polygons.Simple([At, p, q]);
+        if ((meeting - p).Dot(Before.Left) < 0 || (q - meeting).Dot(After.Left) < 0) return Polygons.Simple([At, p, q]);
         double reach = (meeting - At).Length, most = LongestMitre * Math.Max(Math.Abs(First.Width), Math.Abs(Second.Width));
         // Too long a tip is cut off.
         return Polygons.Simple(reach <= most ? [At, p, meeting, q] : [At, p, p + most / reach * (meeting - p), q + most / reach * (meeting - q), q]);

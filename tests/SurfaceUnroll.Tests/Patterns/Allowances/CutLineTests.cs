@@ -49,6 +49,51 @@ public class CutLineTests
         Assert.Equal(100 * 10 - 0.5 * 10 * 10, plate.Areas.Allowances, 1e-6);
     }
 
+    [Theory]
+    [InlineData(CornerStyle.Mitre)]
+    [InlineData(CornerStyle.Square)]
+    [InlineData(CornerStyle.Round)]
+    public void An_allowance_round_a_smooth_closed_curve_has_neither_start_nor_crack(CornerStyle corners)
+    {
+        PanelDevelopment disc = Run(Job(Steel, [("rim", Circle(60))], Flat2("p", "rim")).Joined([Trim("p", "rim", 12, corners)])).Panels[0];
+        Vec2 centre = Box.Around(disc.Net).Centre;
+        Assert.All(disc.Cut, p => Assert.Equal(72, (p - centre).Length, 0.01));
+    }
+
+    [Fact]
+    public void A_gap_runs_on_straight_past_a_corner_wider_than_a_right_angle()
+    {
+        // The lower side meets its neighbours at 135° and at 45°.
+        (string, CurveSpec) Side(string name, params Vec2[] p) => (name, Corners(p));
+        PanelDevelopment plate = Run(Job(
+            Steel, [Side("base", new(0, 0), new(100, 0)), Side("rest", new(100, 0), new(50, 50), new(-50, 50), new(0, 0))], Flat2("p", "base", "rest"))
+            .Joined([new JointSpec(null, [new EdgeName("p", "base")], JointKind.Butt, 8, 0, null, null, null)])).Panels[0];
+        Box net = Box.Around(plate.Net), cut = Box.Around(plate.Cut);
+        Assert.Equal(4, net.Height - cut.Height, 1e-9);
+        Assert.Equal(100 * 46, Area(plate.Cut), 1e-6);
+    }
+
+    [Fact]
+    public void A_trimmed_bent_plate_keeps_the_allowances_of_its_edges()
+    {
+        var bent = new BentSpec([new PlanCurve("left", null), new PlanCurve("right", null)], new SidePoints([new(new Vec2(0, 0), false, null), new(new Vec2(100, 0), true, null), new(new Vec2(200, 60), false, null)], Fit.Straight), null, Placement.None);
+        (string, CurveSpec)[] sides = [("left", Corners(new(-60, 0), new(-60, 180)) with { At = Flat }), ("right", Corners(new(60, 0), new(60, 180)) with { At = Flat })];
+        PanelSpec plate = Bent("p", bent) with { Trims = [new TrimSpec("cut", new Placement(new Vec3(40, 0, 0), 0, 0, 0), null, 0, Way.Aft)] };
+        PanelDevelopment panel = Run(Job(Steel, sides, plate).Joined([Trim("p", "left", 10, CornerStyle.Square), Trim("p", "right", 15, CornerStyle.Square)])).Panels[0];
+        Assert.Equal(120 + 25, Box.Around(panel.Cut).Width, 1e-6);
+        Assert.Equal(25 * Box.Around(panel.Net).Height, panel.Areas.Allowances, 0.01);
+    }
+
+    [Fact]
+    public void A_gap_that_cuts_a_piece_in_two_is_told()
+    {
+        // Two squares joined by a neck 4 mm wide, a gap of 3 mm on either side of it.
+        CurveSpec bone = Corners(new(0, 0), new(50, 0), new(50, 23), new(80, 23), new(80, 0), new(130, 0), new(130, 50), new(80, 50), new(80, 27), new(50, 27), new(50, 50), new(0, 50), new(0, 0));
+        Development done = Run(Job(Steel, [("rim", bone)], Flat2("p", "rim")).Joined([new JointSpec(null, [new EdgeName("p", "rim")], JointKind.Butt, 6, 0, null, null, null)]));
+        Assert.Contains(done.Notices, n => n.Code == "gap-parts-piece");
+        Assert.Equal(44 * 44, Area(done.Panels[0].Cut), 1e-6);
+    }
+
     [Fact]
     public void Area_of_allowances_is_width_by_length_and_the_turn_of_the_edge()
     {

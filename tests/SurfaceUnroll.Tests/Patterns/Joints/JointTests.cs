@@ -124,13 +124,13 @@ public class JointTests
     [InlineData(60, 20)]
     public void Free_edge_of_a_lip_round_a_disc_shrinks_by_the_closed_form(double angle, double width)
     {
-        // Flat it has the radius R + w', w' the developed width; bent through φ the radius R + w cos φ.
+        // Flat it has the radius R + w', w' the developed width; bent through φ the middle of the sheet has R + w cos φ − (t/2) sin φ.
         const double radius = 100;
         JointSpec lip = Joint(JointKind.Lip, width, 0, "disc/rim") with { Lip = new LipSpec(Rad(angle), 1, true, LipRelief.None, null) };
         Development done = Run(Job(Steel, [("rim", Circle(radius))], Flat2("disc", "rim")).Joined([lip]));
         double developed = done.Panels[0].Allowances[0].Width;
         LipStrain strain = done.Joints[0].Mates[0].Lip!.Value;
-        Assert.Equal(1 - (radius + width * Math.Cos(Rad(angle))) / (radius + developed), strain.MaxShrink, 1e-3);
+        Assert.Equal(1 - (radius + width * Math.Cos(Rad(angle)) - 0.5 * Math.Sin(Rad(angle))) / (radius + developed), strain.MaxShrink, 1e-3);
         Assert.Equal(0, strain.MaxStretch, 1e-9);
         Assert.Equal(Math.PI * Math.Pow(radius + developed, 2), Area(done.Panels[0].Cut), 2.0);
     }
@@ -143,7 +143,8 @@ public class JointTests
         Development done = Run(Job(Steel, [("rim", Rectangle(300, 200))], plate).Joined([lip]));
         PanelDevelopment panel = done.Panels[0];
         double developed = panel.Allowances[0].Width;
-        Assert.Equal(60 / (60 - developed) - 1, done.Joints[0].Mates[0].Lip!.Value.MaxStretch, 2e-3);
+        // The middle of the sheet stands half a thickness farther out than the face in the hole.
+        Assert.Equal(60.5 / (60 - developed) - 1, done.Joints[0].Mates[0].Lip!.Value.MaxStretch, 2e-3);
         Assert.Equal(Math.PI * Math.Pow(60 - developed, 2), Area(panel.Openings[0].Cut), 2.0);
         Assert.Equal(panel.Areas.Blank, Area(panel.Cut) - Area(panel.Openings[0].Cut), 1e-6);
     }
@@ -198,6 +199,32 @@ public class JointTests
         Notice error = Assert.Single(done.Notices, n => n.Severity == Severity.Error);
         Assert.Equal(("joint-edge-absent", "joints[0].edges[0]"), (error.Code, error.Where));
         Assert.Equal(mend.Replace(", cover/right", "", StringComparison.Ordinal).Replace(", cover/left", "", StringComparison.Ordinal), error.Mend);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void An_edge_that_a_trim_parted_is_marked_run_by_run_on_its_whole_mate_too(bool turned)
+    {
+        // A plate whose upper side is cut in two by a valley, on a whole one in the same plane.
+        (string, CurveSpec)[] curves =
+        [
+            ("low", Corners(new(0, 0), new(400, 0))), ("sides", Corners(new(0, 0), new(0, -100), new(400, -100), new(400, 0))),
+            ("rise", Corners(new(0, 0), new(0, 100), new(400, 100), new(400, 0))), ("notch", Corners(new(150, -50), new(200, 60), new(250, -50))),
+        ];
+        PanelSpec upper = Flat2("upper", "low", "rise") with { Trims = [new TrimSpec("valley", null, "wedge", 0, Way.Up)] };
+        RunSpec Half(double x) => new([new ArcStep(40, Math.PI)], 0, new Vec2(160, -10), new Placement(new Vec3(x, 0, 0), 0, 0, 0));
+        JointSpec joint = Joint(JointKind.Butt, 0, 0, turned ? ["lower/low", "upper/low"] : ["upper/low", "lower/low"]) with { MarkPitch = 40 };
+        Job job = Job(Steel, [.. curves.Take(3), ("a", Half(-50)), ("b", Half(50))], upper, Flat2("lower", "low", "sides"), new PanelSpec("wedge", ["a", "b"], ElementMatching.BendOnly)).Joined(joint);
+        Development done = Developer.Develop(job);
+        Assert.False(done.Failed);
+        PanelDevelopment cut = done.Panels[0], whole = done.Panels[1];
+        Assert.Equal(2, cut.Edges.Count(e => e.Name == "low"));
+        Assert.True(cut.Marks.Length >= 6);
+        Assert.Equal(cut.Marks.Select(m => m.Number), whole.Marks.Select(m => m.Number));
+        foreach ((MatchMark a, MatchMark b) in cut.Marks.Zip(whole.Marks)) Assert.InRange((a.Formed - b.Formed).Length, 0, 0.05);
+        // The whole one is longer by the mouth of the valley.
+        Assert.Contains(done.Notices, n => n.Code == "joint-lengths-differ");
     }
 
     private static Vec3 Formed(SheetMesh mesh, Vec2 flat)

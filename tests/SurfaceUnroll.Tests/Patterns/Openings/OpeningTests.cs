@@ -175,4 +175,38 @@ public class OpeningTests
     }
 
     private static IEnumerable<Vec2> WithMiddles(ImmutableArray<Vec2> loop) => loop.SelectMany((p, i) => new[] { p, 0.5 * (p + loop[(i + 1) % loop.Length]) });
+
+    [Fact]
+    public void A_measured_curve_goes_through_a_channel_where_it_stands()
+    {
+        // Not laid on the blank, as a hole of the channel would be: its flats stand 50 mm up at the sides of the bends, and the curve over the middle of the second flat.
+        var channel = new BentSpec([], new SideRun([new SideLine(100), new SideBend(-Math.PI / 6, 1), new SideLine(200)], 0, Vec2.Zero), null, Placement.None) { Width = 120 };
+        RunSpec ring = new([new ArcStep(20, 2 * Math.PI)], 0, new Vec2(-20, 180), new Placement(Vec3.Zero, 0, Math.PI / 2, 0));
+        PanelSpec plate = new("p", [], ElementMatching.BendOnly) { Bent = channel, Openings = [new OpeningSpec("lamp", new CurveShape("ring"), Vec2.Zero, 0, null, null, null)] };
+        BlankOpening lamp = Assert.Single(Run(Job(new SheetStock("mild steel", 1), [("ring", ring)], plate)).Panels[0].Openings);
+        // Seen from above a circle of radius 20; on the flat that rises by 30° an oval 40/cos 30° long.
+        Assert.Equal(40, lamp.Flat.Max(p => p.X) - lamp.Flat.Min(p => p.X), 0.02);
+        Assert.Equal(40 / Math.Cos(Math.PI / 6), lamp.Flat.Max(p => p.Y) - lamp.Flat.Min(p => p.Y), 0.02);
+        Assert.All(lamp.Formed, p => Assert.Equal(20, new Vec2(p.X - 180, p.Y).Length, 0.02));
+    }
+
+    [Fact]
+    public void Every_pair_of_openings_that_meet_is_told_where_it_stands()
+    {
+        OpeningSpec Hole(string name, double across) => new(name, new RoundShape(20), new Vec2(across, 50), 0, null, null, null);
+        PanelSpec plate = Flat2("p", "rim") with { Openings = [Hole("a", -60), Hole("b", -50), Hole("c", 40), Hole("d", 50)] };
+        Notice[] errors = [.. Developer.Develop(Job(Steel, [("rim", Rectangle(300, 100))], plate)).Notices.Where(n => n.Severity == Severity.Error)];
+        Assert.Equal(["panels[0].holes[1]", "panels[0].holes[3]"], errors.Select(e => e.Where));
+        Assert.All(errors, e => Assert.Equal("openings-meet", e.Code));
+    }
+
+    [Fact]
+    public void A_hole_of_a_flat_plate_goes_by_a_curve_that_was_measured_in_its_plane()
+    {
+        // The first curve is a straight one in a plane square to the plate.
+        CurveSpec edge = Corners(new(-50, 0), new(50, 0)), rest = Corners(new(-50, 0), new(-50, 80), new(50, 80), new(50, 0)) with { At = Flat };
+        PanelSpec plate = Flat2("p", "edge", "rest") with { Openings = [new OpeningSpec("h", new RoundShape(10), new Vec2(10, 30), 0, null, null, null)] };
+        BlankOpening hole = Assert.Single(Run(Job(Steel, [("edge", edge), ("rest", rest)], plate)).Panels[0].Openings);
+        Assert.Equal(0, (hole.FormedCentre - new Vec3(30, 10, 0)).Length, 1e-6);
+    }
 }

@@ -132,4 +132,38 @@ public class TrimTests
         Assert.All(half.Mesh.Formed, p => Assert.True(p.X <= middle + 1e-6));
         Assert.InRange(half.Map.Vertices.Max(v => v.Major), 0, whole.Map!.Vertices.Max(v => v.Major));
     }
+
+    [Theory]
+    [InlineData(Way.Up, 200)]
+    [InlineData(Way.Down, 100)]
+    public void A_whole_pipe_trims_by_the_side_on_which_it_is_met(Way keep, double bottom)
+    {
+        // A strip that hangs from 300 down into a pipe of radius 100 about z = 100 comes to its top at 200; what is kept below ends inside it.
+        Placement Across(double x) => new(new Vec3(x, 0, 0), 0, 0, 0);
+        RunSpec Ring(double x) => new([new ArcStep(100, 2 * Math.PI)], 0, new Vec2(-100, 100), Across(x));
+        CurveSpec strip = new PointsSpec([.. new Vec2[] { new(-1, 100), new(-1, 300), new(1, 300), new(1, 100), new(-1, 100) }.Select(p => new ProfilePoint(p, false))], false, Fit.Straight, Across(50));
+        PanelSpec hanger = Flat2("hanger", "strip") with { Trims = [new TrimSpec("seat", null, "pipe", 0, keep)] };
+        PanelDevelopment panel = Run(Job(Thin, [("strip", strip), ("a", Ring(0)), ("b", Ring(100))], hanger, new PanelSpec("pipe", ["a", "b"], ElementMatching.BendOnly))).Panels[0];
+        double[] heights = [.. panel.Mesh.Formed.Select(p => p.Z)];
+        Assert.Equal(bottom, heights.Min(), 0.01);
+        Assert.Equal(keep == Way.Up ? 300 : 200, heights.Max(), 0.01);
+    }
+
+    [Fact]
+    public void A_trim_takes_a_piece_of_a_split_panel_whole_and_its_seam_with_it()
+    {
+        PanelSpec pipe = Pipe("pipe", new TrimSpec("cut", Leaning(250, 0), null, 0, Way.Forward)) with { Pieces = 3, Along = SeamDirection.Across };
+        Development done = Run(Job(Thin, PipeCurves(100, 600), pipe));
+        Assert.Equal(["pipe 1 of 3", "pipe 2 of 3"], done.Panels.Select(p => p.Spec.Name));
+        Assert.Contains(done.Notices, n => n.Code == "trim-takes-piece" && n.Message.Contains("pipe 3 of 3", StringComparison.Ordinal));
+        Assert.Single(done.Joints);
+        Assert.Equal(2 * Math.PI * 100 * 250, done.Panels.Sum(p => p.FlatArea), 1);
+    }
+
+    [Fact]
+    public void A_trim_that_meets_no_piece_of_a_split_panel_is_told_once()
+    {
+        PanelSpec pipe = Pipe("pipe", new TrimSpec("cut", Leaning(900, 0), null, 0, Way.Forward)) with { Pieces = 2 };
+        Assert.Single(Run(Job(Thin, PipeCurves(100, 600), pipe)).Notices, n => n.Code == "trim-cuts-nothing");
+    }
 }
