@@ -61,8 +61,8 @@ internal sealed class TrimStage
     private static Outcome Trimmed(PanelDevelopment panel, TrimSpec trim, Dictionary<string, TrimSurface> surfaces)
     {
         string name = panel.Spec.Name;
+        if (trim.By is { } by) panel = new TrimRefinement(surfaces[by], Math.Abs(trim.Clearance)).Of(panel);
         TrimField field = trim.Plane is { } plane ? TrimField.Of(trim, plane) : TrimField.Of(trim, surfaces[trim.By!], panel.Mesh);
-        if (trim.By is not null && field.IsClear) panel = new TrimRefinement(field).Of(panel);
         if (!field.IsClear)
             return Refused("trim-keep", $"“{trim.Name}” trims “{name}” by a surface that runs along the way that is to be kept, so that this does not tell its sides apart.", "Name a way that points more squarely off the surface.");
         if (MeshTrim.Cut(panel.Mesh, field, trim.Name) is not { } cut) return new Outcome(null, true, 0);

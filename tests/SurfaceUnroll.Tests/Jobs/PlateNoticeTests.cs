@@ -44,7 +44,7 @@ public class PlateNoticeTests
         Job job = Job(new SheetStock(material, thickness), [], Channel(new SideLine(40), new SideBend(Rad(90), radius), new SideLine(40), new SideBend(Rad(90), radius), new SideLine(40)));
         Notice[] found = Warnings(job, "bend-may-crack");
         Assert.Equal(warned ? 1 : 0, found.Length);
-        if (warned) Assert.Contains("B1, B2", found[0].Message, StringComparison.Ordinal);
+        if (warned) Assert.Contains("Bends 1, 2", found[0].Message, StringComparison.Ordinal);
     }
 
     [Theory]

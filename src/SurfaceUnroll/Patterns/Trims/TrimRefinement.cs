@@ -5,8 +5,9 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Patterns.Trims;
 
 /// <summary>Halves the sides of triangles near a curved trimming surface until it runs straight enough through each of them: a plate has few triangles, and large ones.</summary>
-/// <param name="field">Signed distance from the surface.</param>
-internal sealed class TrimRefinement(TrimField field)
+/// <param name="surface">The surface.</param>
+/// <param name="clearance">The cut runs this far from it at most, mm.</param>
+internal sealed class TrimRefinement(TrimSurface surface, double clearance)
 {
     // The distance may leave what runs evenly from end to end of a side by this much, mm. A shorter side is not halved.
     private const double Straight = 0.004, Shortest = 0.5;
@@ -26,7 +27,7 @@ internal sealed class TrimRefinement(TrimField field)
 
     private double Value(Vec3 place)
     {
-        if (!_known.TryGetValue(place, out double value)) _known[place] = value = field.Value(place);
+        if (!_known.TryGetValue(place, out double value)) _known[place] = value = surface.At(place).Distance;
         return value;
     }
 
@@ -96,8 +97,8 @@ internal sealed class TrimRefinement(TrimField field)
             (middle, mean, nearest) = (middle + 1.0 / corners.Length * corner, mean + value / corners.Length, Math.Min(nearest, Math.Abs(value)));
         }
         // No place is farther from a corner than the longest side, and the distance changes by no more than the way.
-        if (nearest > length) return false;
+        if (nearest > length + clearance) return false;
         double atMiddle = Value(middle);
-        return Math.Abs(atMiddle) <= length && Math.Abs(atMiddle - mean) > Straight;
+        return Math.Abs(atMiddle) <= length + clearance && Math.Abs(atMiddle - mean) > Straight;
     }
 }

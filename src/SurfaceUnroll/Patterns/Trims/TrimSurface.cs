@@ -31,6 +31,7 @@ internal sealed class TrimSurface
         int[] starts = [.. meshes.Select((_, i) => meshes.Take(i).Sum(m => m.Formed.Length))];
         return new SheetMesh(
             [.. meshes.SelectMany(m => m.Formed)], [.. meshes.SelectMany(m => m.Flat)],
-            [.. meshes.SelectMany((m, i) => m.Faces.Select(f => (f.A + starts[i], f.B + starts[i], f.C + starts[i])))]) { Face = [.. meshes.SelectMany(m => m.Face)] };
+            [.. meshes.SelectMany((m, i) => m.Faces.Select(f => (f.A + starts[i], f.B + starts[i], f.C + starts[i])))])
+        { Face = [.. meshes.SelectMany(m => m.Face)] };
     }
 }

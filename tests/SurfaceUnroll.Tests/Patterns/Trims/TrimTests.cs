@@ -157,7 +157,7 @@ public class TrimTests
         Assert.Equal(["pipe 1 of 3", "pipe 2 of 3"], done.Panels.Select(p => p.Spec.Name));
         Assert.Contains(done.Notices, n => n.Code == "trim-takes-piece" && n.Message.Contains("pipe 3 of 3", StringComparison.Ordinal));
         Assert.Single(done.Joints);
-        Assert.Equal(2 * Math.PI * 100 * 250, done.Panels.Sum(p => p.FlatArea), 1);
+        Assert.Equal(2 * Math.PI * 100 * 250, done.Panels.Sum(p => p.FlatArea), 3.0);
     }
 
     [Fact]
@@ -165,5 +165,20 @@ public class TrimTests
     {
         PanelSpec pipe = Pipe("pipe", new TrimSpec("cut", Leaning(900, 0), null, 0, Way.Forward)) with { Pieces = 2 };
         Assert.Single(Run(Job(Thin, PipeCurves(100, 600), pipe)).Notices, n => n.Code == "trim-cuts-nothing");
+    }
+
+    [Fact]
+    public void A_plate_of_two_triangles_is_trimmed_true_along_a_pipe_that_none_of_its_corners_is_in()
+    {
+        // A half pipe of radius 40 about (y, z) = (200, 0) across a plate of 400 by 100 in the plane x = 0.
+        (string, CurveSpec)[] curves = [("rim", Corners(new(0, 0), new(400, 0), new(400, 100), new(0, 100), new(0, 0))), ("a", Valley(-50)), ("b", Valley(50))];
+        RunSpec Valley(double x) => new([new ArcStep(40, Math.PI)], 0, new Vec2(160, 0), new Placement(new Vec3(x, 0, 0), 0, 0, 0));
+        PanelSpec plate = Flat2("plate", "rim") with { Trims = [new TrimSpec("valley", null, "pipe", 0, Way.Up)] };
+        PanelDevelopment panel = Run(Job(Thin, curves, plate, new PanelSpec("pipe", ["a", "b"], ElementMatching.BendOnly))).Panels[0];
+        BlankEdge valley = panel.FindEdge("valley")!;
+        Vec2 foot = Vec2.Lerp(valley.Flat[0], valley.Flat[^1], 0.5);
+        Assert.All(valley.Flat.Zip(valley.Flat.Skip(1)).SelectMany(s => new[] { s.First, Vec2.Lerp(s.First, s.Second, 0.5) }), p => Assert.Equal(40, (p - foot).Length, 0.02));
+        Assert.Equal(400 * 100 - 0.5 * Math.PI * 1600, panel.FlatArea, 1.0);
+        Assert.Equal(40 * Math.PI, valley.FlatLength, 0.05);
     }
 }
