@@ -90,7 +90,7 @@ public static class BendAllowance
                 const double degrees = 180 / Math.PI;
                 return (((0.01743 * radius + 0.0078 * t) * degrees - radius) / t, "0.01743 R + 0.0078 t a degree");
             default:
-                Material material = Materials.Of(stock.Material).Material;
+                Material material = stock.Metal;
                 string ratio = (radius / t).ToString("0.#", CultureInfo.InvariantCulture);
                 return (FromTable(material.Bending, radius / t), $"table, {material.Bending.ToString().ToLowerInvariant()} sheet, R/t {ratio}");
         }

@@ -8,7 +8,28 @@ namespace SurfaceUnroll.Forming;
 /// <param name="UniformElongation">Engineering strain up to which a sheet stretches evenly, as a fraction.</param>
 /// <param name="Source">Where the number comes from.</param>
 /// <param name="Bending">How far the neutral fibre moves inward in a sharp bend.</param>
-public sealed record Material(string Name, ImmutableArray<string> Words, double UniformElongation, string Source, BendClass Bending);
+public sealed record Material(string Name, ImmutableArray<string> Words, double UniformElongation, string Source, BendClass Bending)
+{
+    /// <summary>Yield strength or 0.2 % proof stress, MPa.</summary>
+    public Sourced Yield { get; init; } = new(200, "from memory");
+
+    /// <summary>Modulus of elasticity, MPa.</summary>
+    public Sourced Modulus { get; init; } = new(210_000, "from memory");
+
+    /// <summary>Density, kg/m³.</summary>
+    public Sourced Density { get; init; } = new(7850, "from memory");
+
+    /// <summary>Smallest inside radius of a bend, in thicknesses.</summary>
+    public Sourced MinimumRadius { get; init; } = new(1, "from memory");
+
+    /// <summary>Springback of sharp bends: finished inside radius over thickness, rising, and the finished angle as a share of the one bent to; empty where no table is known.</summary>
+    public ImmutableArray<(double Ratio, double Factor)> Springback { get; init; } = [];
+}
+
+/// <summary>A number and where it comes from.</summary>
+/// <param name="Value">The number.</param>
+/// <param name="Source">Standard, data sheet, "common practice" or "from memory".</param>
+public readonly record struct Sourced(double Value, string Source);
 
 /// <summary>Classes of sheet by where the fibre that keeps its length lies in a bend.</summary>
 public enum BendClass

@@ -73,7 +73,7 @@ internal sealed class BendNotices(Job job, PanelInWork work)
     public IEnumerable<Notice> Radii()
     {
         if (_thickness <= 0) yield break;
-        Material material = Materials.Of(job.Sheet.Material).Material;
+        Material material = job.Sheet.Metal;
         if (_thickness >= CrackThickness && material.Bending != BendClass.Soft && Those(b => b.InsideRadius < CrackRatio * _thickness) is { } sharp)
         {
             yield return Warning(

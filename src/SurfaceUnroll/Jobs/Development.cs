@@ -12,6 +12,12 @@ public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panel
     /// <summary>How the pieces meet, in the order of the job; of a split panel the seams too.</summary>
     public ImmutableArray<JointFit> Joints { get; init; } = [];
 
+    /// <summary>How the joints are tacked, in their order.</summary>
+    public ImmutableArray<TackPlan> Tacks { get; init; } = [];
+
+    /// <summary>Sheets that all pieces take together; null if the job names no stock.</summary>
+    public StockNeed? Stock { get; init; }
+
     /// <summary>What each step took: its name and its time, ms.</summary>
     public ImmutableArray<(string Step, double Milliseconds)> Timings { get; init; } = [];
 
@@ -119,6 +125,9 @@ public sealed record PanelDevelopment(
 
     /// <summary>From the measured face to the middle surface along the outside normal, mm.</summary>
     public double Offset { get; init; }
+
+    /// <summary>How it is formed; null until all of it is known.</summary>
+    public FormingPlan? Plan { get; init; }
 
     /// <summary>Uniform elongation of the material, as a fraction.</summary>
     public double Limit { get; init; }

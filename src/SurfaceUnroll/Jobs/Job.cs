@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Units;
 
@@ -26,6 +27,12 @@ public sealed record Job(
 
     /// <summary>Openings that go through several panels.</summary>
     public ImmutableArray<OpeningSpec> Openings { get; init; } = [];
+
+    /// <summary>What the shop's machines can do.</summary>
+    public ShopSpec Shop { get; init; } = ShopSpec.Unknown;
+
+    /// <summary>Sheets that pieces are cut from; none if the job does not say.</summary>
+    public ImmutableArray<StockSheet> Stock { get; init; } = [];
 }
 
 /// <summary>What the piece is cut from.</summary>
@@ -35,6 +42,9 @@ public sealed record SheetStock(string Material, double Thickness)
 {
     /// <summary>How the length of metal in sharp bends is reckoned.</summary>
     public BendSetup Bending { get; init; } = BendSetup.Default;
+
+    /// <summary>The material with its numbers: one of the list, or the job's own.</summary>
+    public Material Metal { get => field ?? Materials.Of(Material).Material; init; }
 }
 
 /// <summary>Face of the sheet that a measured curve lies on.</summary>

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SurfaceUnroll.Forming;
 using SurfaceUnroll.Patterns.Joints;
 using SurfaceUnroll.Units;
 
@@ -74,7 +73,7 @@ internal static class LipNotices
             }
         }
         if (lip.MaxStretch <= 0.001 && lip.MaxShrink <= 0.001) yield break;
-        double bears = Materials.Of(job.Sheet.Material).Material.UniformElongation;
+        double bears = job.Sheet.Metal.UniformElongation;
         bool without = fit.Spec.Lip!.Relief == LipRelief.None, notched = !without && lip.Notches > 0, torn = without && lip.MaxStretch > bears;
         string asks = string.Join(" and ", new[] { lip.MaxStretch > 0.001 ? $"stretches by up to {SheetNotices.Percent(lip.MaxStretch)}" : "", lip.MaxShrink > 0.001 ? $"shrinks by up to {SheetNotices.Percent(lip.MaxShrink)}" : "" }.Where(s => s.Length > 0));
         string relief = notched ? $"{lip.Notches.ToString(CultureInfo.InvariantCulture)} relief notches are laid out."

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Fitness;
 using SurfaceUnroll.Flattening;
-using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Lofting;
 using SurfaceUnroll.Patterns;
@@ -107,7 +106,7 @@ public static class PanelDeveloper
             (a.AtLength(a.Length * k / places).Point - b.AtLength(b.Length * k / places).Point).Length < 0.01);
     }
 
-    private static double Limit(Job job) => Materials.Of(job.Sheet.Material).Material.UniformElongation;
+    private static double Limit(Job job) => job.Sheet.Metal.UniformElongation;
 
     // From the measured face to the middle surface, along the outside normal, mm.
     private static double Offset(Job job, PanelSpec spec) => (spec.Measured ?? job.Measured) switch

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Fitness;
 using SurfaceUnroll.Flattening;
-using SurfaceUnroll.Forming;
 using SurfaceUnroll.Lofting;
 using SurfaceUnroll.Patterns;
 
@@ -47,7 +46,7 @@ internal static class SheetPanels
     /// <summary>A panel with its verdict by the material of the job.</summary>
     public static PanelDevelopment Judged(Job job, PanelDevelopment panel)
     {
-        double limit = Materials.Of(job.Sheet.Material).Material.UniformElongation;
+        double limit = job.Sheet.Metal.UniformElongation;
         return panel with { Limit = limit, Verdict = SheetFitness.Judge(panel.JudgedStrain, limit) };
     }
 

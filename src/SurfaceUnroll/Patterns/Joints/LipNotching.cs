@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -70,7 +69,7 @@ internal sealed class LipNotching(SheetStock stock, EdgeTrack track, string edge
     private double Density(LipSpec lip, LipPlace place)
     {
         if (lip.ReliefPitch is { } pitch) return 1 / pitch;
-        double mostStretch = 0.5 * Materials.Of(stock.Material).Material.UniformElongation;
+        double mostStretch = 0.5 * stock.Metal.UniformElongation;
         if (place.Strain < mostStretch && place.Strain > -MostShrink) return 0;
         double curvature = Math.Abs(place.Flat - place.Formed) / Math.Max(onBlank, 1);
         return 1 / Math.Clamp(Math.Sqrt(4 * Math.Max(stock.Thickness, 0.5) / curvature), ClosestNotches, WidestNotches);
