@@ -16,14 +16,38 @@ public sealed record Material(string Name, ImmutableArray<string> Words, double 
     /// <summary>Modulus of elasticity, MPa.</summary>
     public Sourced Modulus { get; init; } = new(210_000, "from memory");
 
+    /// <summary>Tensile strength, MPa.</summary>
+    public Sourced Tensile { get; init; } = new(340, "from memory");
+
+    /// <summary>Elongation at break as a fraction, part of which is necking in one place.</summary>
+    public Sourced Elongation { get; init; } = new(0.28, "from memory");
+
     /// <summary>Density, kg/m³.</summary>
     public Sourced Density { get; init; } = new(7850, "from memory");
 
     /// <summary>Smallest inside radius of a bend, in thicknesses.</summary>
     public Sourced MinimumRadius { get; init; } = new(1, "from memory");
 
+    /// <summary>Where the class of <see cref="Bending"/> comes from.</summary>
+    public string BendingSource { get; init; } = "";
+
+    /// <summary>K of every bend, set by the job's own material; null: by class of sheet and radius.</summary>
+    public double? K { get; init; }
+
+    /// <summary>Gauge numbers that the sheet is sold by; null where it is not.</summary>
+    public GaugeSystem? Gauges { get; init; }
+
+    /// <summary>Usual thicknesses, mm, rising.</summary>
+    public ImmutableArray<double> Thicknesses { get; init; } = [];
+
+    /// <summary>Where the usual thicknesses come from.</summary>
+    public string ThicknessSource { get; init; } = "";
+
     /// <summary>Springback of sharp bends: finished inside radius over thickness, rising, and the finished angle as a share of the one bent to; empty where no table is known.</summary>
     public ImmutableArray<(double Ratio, double Factor)> Springback { get; init; } = [];
+
+    /// <summary>Where the springback comes from; empty where no table is known.</summary>
+    public string SpringbackSource { get; init; } = "";
 }
 
 /// <summary>A number and where it comes from.</summary>
@@ -44,30 +68,13 @@ public enum BendClass
     Hard,
 }
 
-/// <summary>Uniform elongation of the usual sheet materials.</summary>
+/// <summary>The usual sheet materials.</summary>
 /// <remarks>Data sheets give the elongation at break, of which part is necking in one place. Uniform elongation is smaller: about n of the hardening law σ = K·εⁿ
 /// (Considère's rule: the true strain at the start of necking equals n).</remarks>
 public static class Materials
 {
-    private const string LowCarbon = "n about 0.20 for low-carbon steel strip (from memory), e^n − 1; elongation at break 28 % (EN 10130, DC01)";
-
-    /// <summary>All materials.</summary>
-    public static ImmutableArray<Material> All { get; } =
-    [
-        new("mild steel (DC01)", ["mild steel", "steel", "dc01", "crs", "cold rolled steel", "low carbon steel", "sheet metal"], 0.22, LowCarbon, BendClass.Medium),
-        new("galvanized steel", ["galvanized steel", "galvanised steel", "galvanized", "galvanised", "dx51d", "zinc coated steel"], 0.18, "somewhat below bare low-carbon steel (from memory)", BendClass.Medium),
-        new("deep-drawing steel (DC04)", ["dc04", "deep drawing steel", "drawing steel"], 0.25, "n about 0.22 (from memory), e^n − 1; elongation at break 34 % (EN 10139:1998)", BendClass.Medium),
-        new("stainless steel 304", ["304", "stainless", "stainless steel", "1.4301", "304 stainless"], 0.40, "elongation at break 40 to 60 % (supplier data sheet), most of it uniform (from memory)", BendClass.Hard),
-        new("aluminium 1050/1100/3003 soft (O)", ["3003-o", "1100-o", "1050-o", "soft aluminium", "soft aluminum", "aluminium o", "aluminum o"], 0.20, "from memory", BendClass.Soft),
-        new("aluminium 3003-H14", ["3003-h14", "3003"], 0.04, "elongation at break 8 % at 1.6 mm (supplier data sheet), about half of it uniform (from memory)", BendClass.Medium),
-        new("aluminium 5052-H32", ["5052-h32", "5052"], 0.07, "from memory", BendClass.Medium),
-        new("aluminium 6061-T6", ["6061-t6", "6061"], 0.06, "from memory", BendClass.Hard),
-        new("aluminium, alloy and temper not given", ["aluminium", "aluminum", "alu"], 0.04, "as half-hard 3003, the more brittle of the usual ones (from memory)", BendClass.Medium),
-        new("copper, soft (R220)", ["copper", "r220", "soft copper"], 0.30, "elongation at break 42 % (EN 1172), about three quarters of it uniform (from memory)", BendClass.Soft),
-        new("copper, half hard (R240)", ["r240", "half hard copper"], 0.08, "elongation at break 15 % (EN 1172), about half of it uniform (from memory)", BendClass.Medium),
-        new("brass CuZn37, soft", ["brass", "cuzn37"], 0.35, "from memory", BendClass.Soft),
-        new("titanium grade 2", ["titanium", "grade 2"], 0.12, "from memory", BendClass.Hard),
-    ];
+    /// <summary>All materials, as <c>materials.json</c> lists them.</summary>
+    public static ImmutableArray<Material> All { get; } = MaterialData.Read();
 
     /// <summary>The material of a job by the names that stand in its words: one with a number of a standard in it before one without, and of either kind the longest.</summary>
     /// <param name="words">As written in the job; capitals and hyphens do not matter.</param>
