@@ -40,6 +40,7 @@ internal static class CommandLine
         root.Add(CheckCommand(screen, pipeline));
         root.Add(FlattenCommand(screen));
         root.Add(NewCommand(screen));
+        root.Add(MaterialsCommand(screen));
         var schema = new Command("schema", "Print the JSON Schema of the job file.");
         schema.SetAction(_ => SchemaPrinting.Run(screen));
         root.Add(schema);
@@ -97,6 +98,15 @@ internal static class CommandLine
         Argument<string> file = new("FILE.json") { Description = "File to write." };
         var command = new Command("new", "Write a commented starter job.") { file };
         command.SetAction(parsed => Starting.Run(parsed.GetRequiredValue(file), screen));
+        return command;
+    }
+
+    private static Command MaterialsCommand(Screen screen)
+    {
+        // Names of several words need no quotes.
+        Argument<string[]> name = new("NAME") { Description = "Material.", Arity = ArgumentArity.ZeroOrMore };
+        var command = new Command("materials", "List the materials and their numbers.") { name };
+        command.SetAction(parsed => MaterialPrinting.Run(string.Join(' ', parsed.GetValue(name) ?? []), screen));
         return command;
     }
 

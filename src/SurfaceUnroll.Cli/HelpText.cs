@@ -11,6 +11,7 @@ internal static class HelpText
         "flatten" => Flatten,
         "new" => New,
         "schema" => Schema,
+        "materials" => Materials,
         _ => Program,
     };
 
@@ -26,6 +27,7 @@ internal static class HelpText
           surfaceunroll develop cover.json   write the pattern and a report
           surfaceunroll flatten part.obj --out flat.obj
                                              lay any sheet of triangles flat
+          surfaceunroll materials            list the materials and their numbers
           surfaceunroll schema               print the JSON Schema, for your editor
 
         Each command tells more with --help. --version prints the version.
@@ -80,6 +82,17 @@ internal static class HelpText
         Writes a starter job with a comment on every key. It runs as it stands: try
         "surfaceunroll develop FILE.json", then put in your own measures. A file that is
         already there is left alone.
+        """;
+
+    private const string Materials = """
+        surfaceunroll materials [NAME]
+
+        Lists the materials that a job can name: strengths, elongation at break, modulus,
+        density, K of a sharp bend, least inside radius in thicknesses, gauge table, and
+        the words that each is called by.
+
+          NAME   tell one material in full, with the source of each number and its
+                 gauges: surfaceunroll materials stainless steel
         """;
 
     private const string Schema = """

@@ -10,7 +10,7 @@ internal static class JobReader
 {
     private const string UnitsMend = "Write \"units\": \"mm\" or \"units\": \"in\": it says what the plain numbers of the job are.";
 
-    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "$schema"];
+    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "materials", "shop", "stock", "$schema"];
 
     /// <summary>Reads a whole job; null if the tree is no block at all.</summary>
     public static Job? Read(JsonTree tree, FaultList faults, Func<string, FileReading> open)
@@ -27,7 +27,7 @@ internal static class JobReader
         var measures = new Measures(faults, units);
         string name = block.Find("job") is { } title ? measures.Text(title, "job") ?? "" : "";
         if (block.Find("$schema") is { } schema) measures.Text(schema, "$schema");
-        SheetStock sheet = new SheetReader(measures).Read(block);
+        SheetStock sheet = new SheetReader(measures, new MaterialReader(measures).Read(block)).Read(block);
         MeasuredFace face = Face(block, measures, sheet);
         ImmutableArray<NamedCurve> curves = Curves(block, measures, out CurveNames names);
         var reader = new PanelReader(measures, names, open);
@@ -37,7 +37,14 @@ internal static class JobReader
         edges.Check();
         ImmutableArray<JointSpec> joints = new JointReader(measures, panels, reader.Names, edges).Read(block);
         PaperSpec paper = PaperReader.Read(block, measures);
-        return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper) { Joints = joints, Openings = openings };
+        var shop = new ShopReader(measures);
+        return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper)
+        {
+            Joints = joints,
+            Openings = openings,
+            Shop = shop.Shop(block),
+            Stock = shop.Stock(block),
+        };
     }
 
     private static LengthUnit Units(JobBlock block)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using SurfaceUnroll.Files.Json;
 using SurfaceUnroll.Forming;
@@ -7,7 +8,8 @@ namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Reads what the pieces are cut from, and how the shop bends it.</summary>
 /// <param name="measures">Reads single values.</param>
-internal sealed class SheetReader(Measures measures)
+/// <param name="own">The job's own materials.</param>
+internal sealed class SheetReader(Measures measures, ImmutableArray<Material> own)
 {
     private const double ThickestSheet = 25;
 
@@ -19,15 +21,35 @@ internal sealed class SheetReader(Measures measures)
         if (job.Find("sheet") is not { } tree) return new SheetStock(Unnamed, 0);
         if (JobBlock.Of(tree, "sheet", job.Faults, "{ \"material\": \"mild steel\", \"thickness\": 0.9 }") is not { } block) return new SheetStock(Unnamed, double.NaN);
         block.CheckKeys(["material", "thickness", "bendRule", "k", "ownBend"]);
-        string? material = block.Find("material") is { } text ? measures.Text(text, "sheet.material") : null;
-        double thickness = block.Find("thickness") is { } t ? measures.Length(t, "sheet.thickness", Allowed.NotNegative) : 0;
+        string? material = block.Find("material") is { } text ? measures.Text(text, "sheet.material")?.Trim() : null;
+        if (string.IsNullOrEmpty(material)) material = null;
+        Material? metal = material is null ? null : Metal(material, block);
+        double thickness = block.Find("thickness") switch
+        {
+            null => 0,
+            // A material with a fault does not tell which table to look in.
+            { } t when GaugeReader.IsGauge(t) => job.Faults.HasUnder("sheet.material") ? double.NaN : GaugeReader.Read(t, "sheet.thickness", metal, material, job.Faults),
+            { } t => measures.Length(t, "sheet.thickness", Allowed.NotNegative),
+        };
         if (thickness > ThickestSheet)
         {
             job.Faults.Add("sheet-too-thick", "sheet.thickness", block.Find("thickness")!.Place,
                 string.Create(CultureInfo.InvariantCulture, $"A sheet {measures.Show(thickness)} thick is plate: the limit is {measures.Show(ThickestSheet)}."),
                 "Check the decimal point and the unit of the thickness.");
         }
-        return new SheetStock(string.IsNullOrWhiteSpace(material) ? Unnamed : material.Trim(), thickness) { Bending = Bending(block, thickness) };
+        var stock = new SheetStock(material ?? Unnamed, thickness) { Bending = Bending(block, thickness) };
+        return metal is null ? stock : stock with { Metal = metal };
+    }
+
+    // The job's own material of that name, else that of the list; null where neither has it.
+    private Material? Metal(string written, JobBlock sheet)
+    {
+        if (own.FirstOrDefault(m => m.Name.Equals(written, StringComparison.OrdinalIgnoreCase)) is { } ours) return ours;
+        (Material listed, bool known) = Materials.Of(written);
+        if (known) return listed;
+        // A job that defines materials means one of them by a word that nothing else goes by.
+        if (!own.IsEmpty) measures.Faults.Knows(written, [.. own.Select(m => m.Name)], "material", "sheet.material", sheet.Find("material")!, "");
+        return null;
     }
 
     private BendSetup Bending(JobBlock block, double thickness)

@@ -91,6 +91,7 @@ public static class BendAllowance
                 return (((0.01743 * radius + 0.0078 * t) * degrees - radius) / t, "0.01743 R + 0.0078 t a degree");
             default:
                 Material material = stock.Metal;
+                if (material.K is { } ofMaterial) return (ofMaterial, "given for the job's own material");
                 string ratio = (radius / t).ToString("0.#", CultureInfo.InvariantCulture);
                 return (FromTable(material.Bending, radius / t), $"table, {material.Bending.ToString().ToLowerInvariant()} sheet, R/t {ratio}");
         }

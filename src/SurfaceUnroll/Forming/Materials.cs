@@ -31,6 +31,9 @@ public sealed record Material(string Name, ImmutableArray<string> Words, double 
     /// <summary>Where the class of <see cref="Bending"/> comes from.</summary>
     public string BendingSource { get; init; } = "";
 
+    /// <summary>The job's own, and not of the list.</summary>
+    public bool IsOwn { get; init; }
+
     /// <summary>K of every bend, set by the job's own material; null: by class of sheet and radius.</summary>
     public double? K { get; init; }
 

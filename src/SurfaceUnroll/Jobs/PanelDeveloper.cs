@@ -50,7 +50,7 @@ public static class PanelDeveloper
         if (SheetNotices.Overlap(job, spec, where, blank, cut) is { } overlap) return PanelResult.Failed(overlap);
         var panel = new PanelDevelopment(
             spec, Verdict.BendsOnly, twist, even, strain, blank.FormedArea, blank.FlatArea,
-            BlankOutline.Edges(blank), ElementLines.Of(blank), cut, BlankOutline.Triangles(blank, measured))
+            BlankOutline.Edges(blank), ElementLines.Of(blank, job.Shop.LinePitch), cut, BlankOutline.Triangles(blank, measured))
         {
             Limit = limit,
             Offset = offset,
@@ -67,7 +67,7 @@ public static class PanelDeveloper
     {
         double offset = Offset(job, spec);
         PlateReading reading = new PlateBuilder(job, spec, where, offset).Build(curves);
-        return new PanelResult(reading.Plate is { } plate ? [PlatePanel.Of(spec, plate, offset) with { Limit = Limit(job) }] : [], reading.Notices);
+        return new PanelResult(reading.Plate is { } plate ? [PlatePanel.Of(spec, plate, offset, job.Shop.LinePitch) with { Limit = Limit(job) }] : [], reading.Notices);
     }
 
     /// <summary>Develops a sheet that was given as a mesh.</summary>

@@ -110,7 +110,8 @@ internal static class SheetNotices
     /// <summary>Warnings and notes about a sheet that can be laid out.</summary>
     public static IEnumerable<Notice> Advice(Job job, string where, PanelDevelopment panel)
     {
-        (Material material, bool known) = Materials.Of(job.Sheet.Material);
+        Material material = job.Sheet.Metal;
+        bool known = material.IsOwn || Materials.Of(job.Sheet.Material).Known;
         StrainSummary strain = panel.JudgedStrain;
         double worst = Math.Max(strain.MaxStretch, strain.MaxShrink);
         string asks = $"{Percent(strain.MaxStretch)} of stretch and {Percent(strain.MaxShrink)} of shrink";

@@ -32,7 +32,7 @@ internal static class SheetPanels
             if (own.Any(slit => !SlitSearch.Fits(part, slit))) return PanelResult.Failed(SheetNotices.SlitTooDeep(job, piece, where, part));
             (SheetGrid cutGrid, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts) = Placed(part, own);
             if (SlitGrid.Meet(cutGrid, [.. cuts.Select(c => c.Cut)])) return PanelResult.Failed(SheetNotices.SlitsMeet(piece, where));
-            PanelDevelopment panel = Flattened(piece, cutGrid, cuts, cancellation) with { Piece = of };
+            PanelDevelopment panel = Flattened(piece, cutGrid, cuts, job.Shop.LinePitch, cancellation) with { Piece = of };
             if (twist is { } known) panel = panel with { Twist = known.Own, EvenTwist = known.Even };
             panel = Judged(job, panel);
             if (!OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.GridOverlap(spec, where));
@@ -82,7 +82,7 @@ internal static class SheetPanels
     }
 
     private static PanelDevelopment Flattened(
-        PanelSpec spec, SheetGrid grid, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts, CancellationToken cancellation)
+        PanelSpec spec, SheetGrid grid, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts, double? pitch, CancellationToken cancellation)
     {
         ImmutableArray<GridSlit> slits = [.. cuts.Select(c => c.Cut)];
         FlattenedGrid uncut = GridFlattening.Flatten(grid, spec.ShrinkCost, [], cancellation);
@@ -92,8 +92,8 @@ internal static class SheetPanels
 
         PanelDevelopment Panel(ImmutableArray<string> held)
         {
-            if (!cuts.IsEmpty) return SlitPanel.Of(spec, SlitGrid.Of(uncut, slits, spec.ShrinkCost, held, cancellation), cuts);
-            return GridPanel.Of(spec, held.IsEmpty ? uncut : GridFlattening.Flatten(grid, spec.ShrinkCost, held, cancellation), null);
+            if (!cuts.IsEmpty) return SlitPanel.Of(spec, SlitGrid.Of(uncut, slits, spec.ShrinkCost, held, cancellation), cuts, pitch);
+            return GridPanel.Of(spec, held.IsEmpty ? uncut : GridFlattening.Flatten(grid, spec.ShrinkCost, held, cancellation), null, pitch);
         }
     }
 }

@@ -12,19 +12,21 @@ public static class ElementLines
     // A bend of less than this (radians per strip) is rounding: the sheet is flat there.
     private const double FlatTurn = 1e-7;
 
-    // Numbered lines stand about this far apart on the longer edge, mm; never fewer or more than the two counts below.
+    // Numbered lines stand about this far apart on the longer edge, mm, where the job does not say; then there are never fewer or more than the two counts below.
     private const double Pitch = 25;
     private const int FewestGaps = 8, MostGaps = 32;
 
     /// <summary>Every element line of the blank from left to right; the drawn ones are numbered.</summary>
-    public static ImmutableArray<ElementLine> Of(Blank blank)
+    /// <param name="blank">The blank.</param>
+    /// <param name="pitch">Distance of the numbered lines that the job asks for, mm; null: about 25 mm.</param>
+    public static ImmutableArray<ElementLine> Of(Blank blank, double? pitch = null)
     {
         ImmutableArray<Strip> strips = blank.Sheet.Strips;
         StripBend[] bends = [.. strips.Select(StripBend.Of)];
         Station[] formed = [.. blank.FormedLines];
         FlatLine[] flat = [.. blank.FlatLines];
         (double[] front, double[] rear) = (Running(bends.Select(b => b.FrontLength)), Running(bends.Select(b => b.RearLength)));
-        int[] numbers = Numbers(front, rear, [.. formed.Select((_, i) => HasWidth(bends, i - 1) && HasWidth(bends, i))]);
+        int[] numbers = Numbers(front, rear, [.. formed.Select((_, i) => HasWidth(bends, i - 1) && HasWidth(bends, i))], pitch);
         var lines = ImmutableArray.CreateBuilder<ElementLine>(formed.Length);
         for (int i = 0; i < formed.Length; i++)
         {
@@ -63,11 +65,13 @@ public static class ElementLines
 
     // Numbers go to the lines nearest to equal shares of both edges together, and to both end lines. The right half takes the mirror images
     // of the lines chosen on the left where the lines themselves are mirrored.
-    internal static int[] Numbers(double[] front, double[] rear, bool[] drawable)
+    internal static int[] Numbers(double[] front, double[] rear, bool[] drawable, double? pitch)
     {
         int count = front.Length;
         double longest = Math.Max(front[^1], rear[^1]);
-        int gaps = 2 * Math.Clamp((int)Math.Round(longest / Pitch / 2), FewestGaps / 2, MostGaps / 2);
+        int gaps = 2 * (pitch is { } asked
+            ? Math.Clamp((int)Math.Round(longest / asked / 2), 1, Math.Max(1, count / 2))
+            : Math.Clamp((int)Math.Round(longest / Pitch / 2), FewestGaps / 2, MostGaps / 2));
         double[] share = [.. front.Select((s, i) => 0.5 * (Part(s, front[^1]) + Part(rear[i], rear[^1])))];
         double total = share[^1];
         double[] fromRight = [.. share.Reverse().Select(s => total - s)];

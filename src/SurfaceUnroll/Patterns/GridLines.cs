@@ -14,12 +14,13 @@ internal static class GridLines
     /// <summary>Every column from left to right; the drawn ones are numbered.</summary>
     /// <param name="grid">Formed.</param>
     /// <param name="places">Place on the blank at a row and a column, mm; two where a relief cut runs across the column.</param>
-    public static ImmutableArray<ElementLine> Of(SheetGrid grid, Func<int, int, ImmutableArray<Vec2>> places)
+    /// <param name="pitch">Distance of the numbered lines that the job asks for, mm; null where it does not.</param>
+    public static ImmutableArray<ElementLine> Of(SheetGrid grid, Func<int, int, ImmutableArray<Vec2>> places, double? pitch)
     {
         int last = grid.Rows - 1;
         double[] front = PathLength.Running(grid.Row(0)), rear = PathLength.Running(grid.Row(last));
         bool[] drawable = [.. Enumerable.Range(0, grid.Columns).Select(c => HasWidth(front, rear, c))];
-        int[] numbers = ElementLines.Numbers(front, rear, drawable);
+        int[] numbers = ElementLines.Numbers(front, rear, drawable, pitch);
         return [.. Enumerable.Range(0, grid.Columns).Select(Line)];
 
         ElementLine Line(int c)

@@ -13,7 +13,8 @@ internal static class GridPanel
     /// <param name="spec">Panel or piece.</param>
     /// <param name="uncut">Grid and blank.</param>
     /// <param name="cut">The same with relief cuts; null if there are none.</param>
-    public static PanelDevelopment Of(PanelSpec spec, FlattenedGrid uncut, SlitGrid? cut)
+    /// <param name="pitch">Distance of the numbered lines that the job asks for, mm; null where it does not.</param>
+    public static PanelDevelopment Of(PanelSpec spec, FlattenedGrid uncut, SlitGrid? cut, double? pitch)
     {
         SheetGrid grid = uncut.Mesh.Grid;
         TriangleMesh formed = cut?.Mesh ?? uncut.Mesh.Mesh;
@@ -21,7 +22,7 @@ internal static class GridPanel
         ImmutableArray<Vec2> flat = Upright(blank.Flat, uncut.Mesh);
         // Where a cut opens, a place of the sheet has two on the blank.
         Dictionary<int, int> twins = cut?.Flanks.SelectMany(f => f).DistinctBy(f => f.Near).ToDictionary(f => f.Near, f => f.Far) ?? [];
-        ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => Places(uncut.Mesh.At(r, c), cut is not null && IsAcross(uncut.Mesh, twins, r, c)));
+        ImmutableArray<ElementLine> lines = GridLines.Of(grid, (r, c) => Places(uncut.Mesh.At(r, c), cut is not null && IsAcross(uncut.Mesh, twins, r, c)), pitch);
         ImmutableArray<BlankEdge> edges = [.. SheetGrid.EdgeNames.Select(name => Edge(name, uncut.Mesh, v => Places(v, true)))];
         // A chain runs over the mouth of a cut, as the edge on the blank does.
         ImmutableArray<EdgeChain> chains =

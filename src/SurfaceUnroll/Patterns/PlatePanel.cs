@@ -8,14 +8,15 @@ namespace SurfaceUnroll.Patterns;
 /// <summary>The pattern of a flat or bent plate.</summary>
 internal static class PlatePanel
 {
-    // Lines of rolled areas stand about this far apart, mm.
+    // Lines of rolled areas stand about this far apart, mm, where the job does not say.
     private const double Pitch = 25;
 
     /// <summary>The pattern, net: without openings, trims and allowances.</summary>
     /// <param name="spec">The panel.</param>
     /// <param name="plate">Its plate.</param>
     /// <param name="offset">From the measured face to the middle surface along the outside normal, mm.</param>
-    public static PanelDevelopment Of(PanelSpec spec, Plate plate, double offset)
+    /// <param name="pitch">Distance of the lines that the job asks for, mm; null where it does not.</param>
+    public static PanelDevelopment Of(PanelSpec spec, Plate plate, double offset, double? pitch)
     {
         SheetMesh mesh = plate.Mesh(offset);
         double flatArea = Polygons.SignedArea(plate.Outline);
@@ -23,7 +24,7 @@ internal static class PlatePanel
         double gained = side is null ? 0 : Bent(side).Sum(b => Gained(plate, b.Start, b.Span));
         return new PanelDevelopment(
             spec, Verdict.BendsOnly, default, default, default, flatArea - gained, flatArea,
-            [.. plate.Edges.Select(e => Edge(e, mesh))], side is null ? [] : [.. Lines(plate, side, offset)], plate.Outline, mesh)
+            [.. plate.Edges.Select(e => Edge(e, mesh))], side is null ? [] : [.. Lines(plate, side, offset, pitch ?? Pitch)], plate.Outline, mesh)
         {
             Bends = side is null ? [] : [.. Bends(plate, side)],
             Offset = offset,
@@ -68,7 +69,7 @@ internal static class PlatePanel
     }
 
     // Lines from left to right over rolled areas, numbered from the front.
-    private static IEnumerable<ElementLine> Lines(Plate plate, SideChain side, double offset)
+    private static IEnumerable<ElementLine> Lines(Plate plate, SideChain side, double offset, double pitch)
     {
         int number = 0;
         for (int i = 0; i < side.Spans.Length; i++)
@@ -77,7 +78,7 @@ internal static class PlatePanel
             int last = i;
             while (last + 1 < side.Spans.Length && IsRolled(side.Spans[last + 1])) last++;
             double start = side.Starts[i], end = side.Starts[last + 1];
-            int gaps = Math.Max(2, (int)Math.Round((end - start) / Pitch));
+            int gaps = Math.Max(2, (int)Math.Round((end - start) / pitch));
             for (int k = 0; k <= gaps; k++)
             {
                 double along = start + (end - start) * k / gaps;

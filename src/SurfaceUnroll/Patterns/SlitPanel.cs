@@ -16,9 +16,10 @@ internal static class SlitPanel
     /// <param name="spec">The panel.</param>
     /// <param name="cut">Grid, cuts and blank.</param>
     /// <param name="cuts">The cuts with the places and depths asked for, as many as the grid's.</param>
-    public static PanelDevelopment Of(PanelSpec spec, SlitGrid cut, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts)
+    /// <param name="pitch">Distance of the numbered lines that the job asks for, mm; null where it does not.</param>
+    public static PanelDevelopment Of(PanelSpec spec, SlitGrid cut, ImmutableArray<(GridSlit Cut, double At, double Depth)> cuts, double? pitch)
     {
-        PanelDevelopment panel = GridPanel.Of(spec, cut.Uncut, cut);
+        PanelDevelopment panel = GridPanel.Of(spec, cut.Uncut, cut, pitch);
         GridMesh mesh = cut.Uncut.Mesh;
         ImmutableArray<Vec2> flat = panel.Mesh.Flat;
         var openings = ImmutableArray.CreateBuilder<SlitOpening>();

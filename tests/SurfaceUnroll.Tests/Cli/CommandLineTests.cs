@@ -11,6 +11,7 @@ public class CommandLineTests
     [InlineData("flatten --help")]
     [InlineData("new --help")]
     [InlineData("schema --help")]
+    [InlineData("materials --help")]
     public void Help_is_asked_for_and_given(string line)
     {
         InProcess.Result result = InProcess.Run(line.Split(' '));
