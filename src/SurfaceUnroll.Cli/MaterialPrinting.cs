@@ -28,8 +28,14 @@ internal static class MaterialPrinting
         }
         screen.Out.WriteLine(material.Name);
         screen.Out.WriteLine($"called {string.Join(", ", material.Words)}");
+        screen.Out.WriteLine(MaterialRows.Thicknesses(material));
         screen.Out.WriteLine();
         TextTable.Write(screen, MaterialRows.FullHeadings, [.. MaterialRows.Full(material)]);
+        if (!material.Springback.IsEmpty)
+        {
+            screen.Out.WriteLine();
+            TextTable.Write(screen, MaterialRows.FactorHeadings(material), [MaterialRows.Factors(material)]);
+        }
         if (material.Gauges is not { } system) return ExitStatus.Done;
         screen.Out.WriteLine();
         TextTable.Write(screen, MaterialRows.GaugeHeadings, [.. MaterialRows.GaugeTable(system)]);

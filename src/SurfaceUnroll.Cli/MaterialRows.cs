@@ -38,12 +38,18 @@ internal static class MaterialRows
         foreach (double ratio in new double[] { 1, 3, 5 })
             yield return [$"K at R = {(ratio > 1 ? Number(ratio) + " " : "")}t", BendAllowance.FromTable(m.Bending, ratio).ToString("0.00", CultureInfo.InvariantCulture), ratio < 5 ? "shop tables for bending in air (from memory)" : "DIN 6935"];
         yield return ["least inside radius", $"{Number(m.MinimumRadius.Value)} t", m.MinimumRadius.Source];
-        foreach ((double ratio, double factor) in m.Springback)
-            yield return [$"kR at R = {(ratio > 1 ? Number(ratio) + " " : "")}t", factor.ToString("0.00", CultureInfo.InvariantCulture), ratio > 1 ? "the same" : m.SpringbackSource];
-        if (m.Springback.IsEmpty) yield return ["springback kR", "no table", "Ri/Rf = 4x³ − 3x + 1 with yield strength and E"];
-        yield return ["usual thicknesses", string.Join(", ", m.Thicknesses.Select(Number)) + " mm", m.ThicknessSource];
-        yield return ["gauges", m.Gauges is { } system ? Gauges.Name(system) : "none", m.Gauges is null ? "give the thickness as a length" : "listed below"];
+        yield return ["springback kR", m.Springback.IsEmpty ? "no table" : "see below", m.Springback.IsEmpty ? "Ri/Rf = 4x³ − 3x + 1 with yield strength and E" : m.SpringbackSource];
+        yield return ["gauges", m.Gauges is { } system ? Gauges.Name(system) : "none", m.Gauges is null ? "give the thickness as a length" : "see below"];
     }
+
+    /// <summary>The springback factors of a material in one row, as many as it has.</summary>
+    public static string[] Factors(Material m) => ["kR", .. m.Springback.Select(s => s.Factor.ToString("0.00", CultureInfo.InvariantCulture))];
+
+    /// <summary>Headings of <see cref="Factors"/>.</summary>
+    public static string[] FactorHeadings(Material m) => ["R, t", .. m.Springback.Select(s => Number(s.Ratio))];
+
+    /// <summary>The usual thicknesses of a material in one line.</summary>
+    public static string Thicknesses(Material m) => $"usual thicknesses {string.Join(", ", m.Thicknesses.Select(Number))} mm ({m.ThicknessSource})";
 
     /// <summary>The gauges of a material.</summary>
     public static IEnumerable<string[]> GaugeTable(GaugeSystem system)

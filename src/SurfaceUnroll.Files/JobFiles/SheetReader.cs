@@ -38,7 +38,7 @@ internal sealed class SheetReader(Measures measures, ImmutableArray<Material> ow
                 "Check the decimal point and the unit of the thickness.");
         }
         var stock = new SheetStock(material ?? Unnamed, thickness) { Bending = Bending(block, thickness) };
-        return metal is null ? stock : stock with { Metal = metal };
+        return metal is { IsOwn: true } ? stock with { Metal = metal } : stock;
     }
 
     // The job's own material of that name, else that of the list; null where neither has it.

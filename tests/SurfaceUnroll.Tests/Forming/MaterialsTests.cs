@@ -87,7 +87,7 @@ public class MaterialsTests
     [InlineData("304", 205, 310, 515, 600, 60)]
     [InlineData("5052-H32", 160, 160, 215, 215, null, 70.3)]
     [InlineData("3003-H14", 145, 145, 152, 152, 8, 68.9)]
-    [InlineData("6061-T6", 241, 241, 290, 290, null, 69)]
+    [InlineData("6061-T6", 241, 241, 290, 290, null, 69.0)]
     [InlineData("copper", 0, 1000, 220, 260, 42)]
     [InlineData("copper R240", 0, 1000, 240, 300, 15)]
     public void Strengths_are_those_of_standards_and_data_sheets(string name, double leastYield, double mostYield, double leastTensile, double mostTensile, int? elongation, double? modulus = null)
