@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Fitness;
+using SurfaceUnroll.Forming;
 
 namespace SurfaceUnroll.Jobs;
 
@@ -49,27 +50,30 @@ public static class Developer
         cancellation.ThrowIfCancellationRequested();
         clock.Restart();
         progress?.Report("Fitting up");
-        (ImmutableArray<PanelDevelopment> fitted, ImmutableArray<JointFit> joints) = FittedUp(job, panels.ToImmutable(), curves, notices);
+        Development development = FittedUp(job, panels.ToImmutable(), curves, notices);
         timings.Add(("fitting up", clock.Elapsed.TotalMilliseconds));
-        bool failed = notices.Any(n => n.Severity == Severity.Error);
-        return new Development(job, failed ? [] : fitted, notices.ToImmutable()) { Joints = failed ? [] : joints, Timings = timings.ToImmutable() };
+        return development with { Timings = timings.ToImmutable() };
     }
 
-    // Net panels → trimmed → with openings → with lips, match marks and cut lines. Each step needs the one before it whole.
-    private static (ImmutableArray<PanelDevelopment> Panels, ImmutableArray<JointFit> Joints) FittedUp(
-        Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices)
+    // Net panels → trimmed → with openings → with lips, match marks and cut lines → with forming plans. Each step needs the one before it whole.
+    private static Development FittedUp(Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices)
     {
         var trims = new TrimStage();
         panels = trims.Trim(panels);
         var openings = new OpeningStage(job, curves);
         panels = openings.Open(panels);
         notices.AddRange(trims.Notices.Concat(openings.Notices));
-        if (notices.Any(n => n.Severity == Severity.Error)) return ([], []);
+        if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
         var joints = new JointStage(job, panels);
         panels = joints.Fit();
         notices.AddRange(joints.Notices);
         foreach (PanelInWork work in panels) notices.AddRange(PlateNotices.Of(job, work));
-        return ([.. panels.Select(p => p.Panel)], joints.Fits);
+        if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
+        panels = [.. panels.Select(p => p with { Panel = p.Panel with { Plan = PlanStage.Of(job, p.Panel) } })];
+        foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where));
+        StockNeed? stock = job.Stock.IsEmpty ? null : BlankPlanner.Sheets(panels.Select(p => p.Panel), job.Stock[0]);
+        notices.AddRange(PlanNotices.Of(job, stock));
+        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Stock = stock };
     }
 
     // Null where a curve of the panel has faults of its own.

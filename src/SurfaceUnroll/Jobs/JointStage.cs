@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Forming;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Patterns.Allowances;
 using SurfaceUnroll.Patterns.Joints;
@@ -12,6 +13,7 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
 {
     private readonly ImmutableArray<Notice>.Builder _notices = ImmutableArray.CreateBuilder<Notice>();
     private readonly ImmutableArray<JointFit>.Builder _fits = ImmutableArray.CreateBuilder<JointFit>();
+    private readonly ImmutableArray<TackPlan>.Builder _tacks = ImmutableArray.CreateBuilder<TackPlan>();
     private readonly Dictionary<string, PanelDetails> _details = panels.ToDictionary(p => p.Panel.Spec.Name, _ => new PanelDetails());
 
     // What the joints add to one panel.
@@ -29,6 +31,9 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
 
     /// <summary>How the edges fit.</summary>
     public ImmutableArray<JointFit> Fits => _fits.ToImmutable();
+
+    /// <summary>How they are tacked: those of two edges that are to be joined for good.</summary>
+    public ImmutableArray<TackPlan> Tacks => _tacks.ToImmutable();
 
     /// <summary>The panels with marks, bends of lips, allowances and cut lines.</summary>
     public ImmutableArray<PanelInWork> Fit()
@@ -68,6 +73,7 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             spec, label, [.. mates], difference, check?.LargestGap ?? 0, check?.GapAt ?? 0, check?.GapPlace ?? Vec3.Zero,
             check is null ? null : (check.LeastAngle, check.GreatestAngle), Math.Abs(difference) <= JointCheck.Tolerance && (check is null || check.LargestGap <= JointCheck.Tolerance));
         _fits.Add(fit);
+        if (mates.Length == 2 && spec.Kind != JointKind.Trim) _tacks.Add(TackPlanner.Of(label, tracks[0], job.Shop.TackPitch ?? TackPlanner.Pitch(job.Sheet.Thickness)));
         _notices.AddRange(JointNotices.Of(job, fit, where).Concat(LipNotices.Of(job, fit, lips, where)));
     }
 

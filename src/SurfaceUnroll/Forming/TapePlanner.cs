@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using NetTopologySuite.Geometries;
+using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+
+namespace SurfaceUnroll.Forming;
+
+/// <summary>Chooses places at the rim of a piece and the distances between them that a tape checks on the blank and on the formed part.</summary>
+internal static class TapePlanner
+{
+    // Without l and o, which look like figures.
+    private const string Letters = "abcdefghijkmnpqrstuvwxyz";
+
+    // So many places at most, of so many distances taut and along the sheet.
+    private const int MostMarks = 8, Taut = 7, OnSheet = 4;
+
+    // Places nearer than this share of the blank's size are not worth two letters.
+    private const double Nearness = 0.06;
+
+    // A distance along the sheet tells something new where it is longer than the taut one by this share.
+    private const double Telling = 0.01;
+
+    /// <summary>Lettered places and distances.</summary>
+    /// <param name="panel">Net outline, mesh and verdict.</param>
+    public static (ImmutableArray<TapeMark> Marks, ImmutableArray<TapeCheck> Checks) Of(PanelDevelopment panel)
+    {
+        int[] places = [.. Places(panel.Mesh)];
+        ImmutableArray<TapeMark> marks = [.. places.Select((v, i) => new TapeMark(Letters[i].ToString(), panel.Mesh.Flat[v], panel.Mesh.Formed[v]))];
+        (TapeMark From, TapeMark To)[] pairs = [.. marks.SelectMany((a, i) => marks.Skip(i + 1).Select(b => (a, b))).OrderByDescending(p => Math.Round((p.b.Flat - p.a.Flat).Length, 6))];
+        TapeCheck[] taut = [.. Spread(pairs, Taut).Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), (p.To.Formed - p.From.Formed).Length, TapeRun.Taut))];
+        return (marks, [.. taut, .. Along(panel, pairs)]);
+    }
+
+    private static double Flat((TapeMark From, TapeMark To) pair) => (pair.To.Flat - pair.From.Flat).Length;
+
+    // On a sheet that only bends the shortest way is the straight line on the blank, if that runs over metal and over no sharp bend.
+    private static IEnumerable<TapeCheck> Along(PanelDevelopment panel, (TapeMark From, TapeMark To)[] pairs)
+    {
+        if (panel.Verdict != Verdict.BendsOnly || panel.Map is not null) return [];
+        var metal = Polygons.Of(panel.Net, panel.Openings.Select(o => o.Flat));
+        LineString[] bends = [.. panel.Bends.Where(b => b.Lip is null && b.Centre.Length > 1).Select(b => Line(b.Centre))];
+        return Spread([.. pairs.Where(p => Flat(p) > (1 + Telling) * (p.To.Formed - p.From.Formed).Length && Line([p.From.Flat, p.To.Flat]) is var line && Runs(metal, line) && !bends.Any(line.Intersects))], OnSheet)
+            .Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), Flat(p), TapeRun.OnSheet));
+    }
+
+    // All but a trace of rounding at its ends lies on metal.
+    private static bool Runs(Polygon metal, LineString line) => Polygons.Shared(line, metal).Length > line.Length - 1e-3;
+
+    private static LineString Line(ImmutableArray<Vec2> path) => new([.. path.Select(p => new Coordinate(p.X, p.Y))]);
+
+    // Each place once with the farthest other that is left to it, then the longest of the rest.
+    private static IEnumerable<(TapeMark From, TapeMark To)> Spread((TapeMark From, TapeMark To)[] pairs, int most)
+    {
+        var chosen = new List<(TapeMark, TapeMark)>();
+        HashSet<string> covered = [];
+        foreach ((TapeMark from, TapeMark to) in pairs.Where(p => !covered.Contains(p.From.Letter) || !covered.Contains(p.To.Letter)))
+        {
+            if (covered.Contains(from.Letter) && covered.Contains(to.Letter)) continue;
+            chosen.Add((from, to));
+            covered.UnionWith([from.Letter, to.Letter]);
+        }
+        return chosen.Concat(pairs.Except(chosen)).Take(most).OrderBy(p => p.Item1.Letter, StringComparer.Ordinal).ThenBy(p => p.Item2.Letter, StringComparer.Ordinal);
+    }
+
+    // Ends of edges first, then their middles and quarters, round the rim from the upper left, until there are enough.
+    private static IEnumerable<int> Places(SheetMesh mesh)
+    {
+        ImmutableArray<int> rim = Patterns.MeshBorders.Of(mesh)[0];
+        Box box = Box.Around(rim.Select(v => mesh.Flat[v]));
+        double near = Nearness * Math.Max(box.Width, box.Height);
+        HashSet<int> outer = [.. rim];
+        var taken = new List<int>();
+        foreach (double share in new[] { 0, 1, 0.5, 0.25, 0.75 })
+        {
+            foreach (EdgeChain chain in mesh.Chains.Where(c => c.Vertices.Length > 1 && outer.Contains(c.Vertices[0])))
+            {
+                int v = At(mesh, chain, share);
+                if (taken.Count < MostMarks && taken.TrueForAll(t => (mesh.Flat[t] - mesh.Flat[v]).Length > near)) taken.Add(v);
+            }
+        }
+        // Clockwise from the upper left.
+        Vec2 corner = new(box.Min.X, box.Max.Y);
+        int[] order = [.. rim.Reverse().Where(taken.Contains)];
+        int start = Array.IndexOf(order, order.MinBy(v => (mesh.Flat[v] - corner).Length));
+        return [.. order[start..], .. order[..start]];
+    }
+
+    private static int At(SheetMesh mesh, EdgeChain chain, double share)
+    {
+        double[] running = PathLength.Running(chain.Vertices.Select(v => mesh.Formed[v]));
+        return chain.Vertices[Enumerable.Range(0, running.Length).MinBy(i => Math.Abs(running[i] - share * running[^1]))];
+    }
+}
