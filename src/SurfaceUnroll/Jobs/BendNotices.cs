@@ -41,9 +41,10 @@ internal sealed class BendNotices(Job job, PanelInWork work)
     /// <summary>Bends with little flat to the edge; each with its width.</summary>
     public IEnumerable<(double Distance, Notice Notice)> NearEdge()
     {
-        foreach (BendLine bend in _panel.Bends)
+        // Once for the runs of one bend.
+        foreach (IGrouping<int, BendLine> runs in _panel.Bends.GroupBy(b => b.Number))
         {
-            double flange = Flange(bend);
+            (BendLine bend, double flange) = (runs.First(), runs.Min(Flange));
             if (flange >= Beside * _thickness) continue;
             yield return (flange, Warning(
                 "edge-near-bend",

@@ -47,9 +47,9 @@ internal sealed class HoleNotices(Job job, PanelInWork work)
     {
         if (_holes.IsEmpty) yield break;
         var outline = new IndexedFacetDistance(Polygons.Of(_panel.Cut).ExteriorRing);
-        foreach ((string name, Polygon hole) in _holes)
+        foreach (BlankOpening opening in _panel.Openings)
         {
-            double rim = outline.Distance(hole);
+            (string name, double rim) = (opening.Name, outline.Distance(Polygons.Of(opening.Cut)));
             if (rim >= ToEdge * _thickness) continue;
             yield return (rim, Warning("hole-near-edge", $"“{name}” of “{_panel.Spec.Name}” leaves {Size(rim)} of metal to the cut line, less than {ToEdge:0} thicknesses.", "Move it inward, or make it smaller."));
         }

@@ -37,7 +37,7 @@ internal static class JointNotices
     /// <summary>An error where an allowance closes an opening.</summary>
     public static Notice OpeningClosed(PanelDevelopment panel, BlankOpening opening, string where) => new(
         "opening-closed", Severity.Error, where,
-        $"The allowance round “{opening.Name}” of “{panel.Spec.Name}” would fill it.", "Make the allowance narrower, or the opening larger.");
+        $"The allowance round “{opening.Name}” of “{panel.Spec.Name}” is too wide for it: it would fill it, part it, or run into itself.", "Make the allowance narrower, or the opening larger.");
 
     /// <summary>What the fit of a joint says.</summary>
     public static IEnumerable<Notice> Of(Job job, JointFit fit, string where)
@@ -53,7 +53,7 @@ internal static class JointNotices
                     ? "Edges are joined whole: if the shorter one meets only part of the longer, measure that one as two curves, so that it has an edge for each part."
                     : "Let both follow one curve, or measure again there.");
         }
-        else if (fit.Mates.Length == 2 && fit.LargestGap > JointCheck.Tolerance)
+        else if (fit.Mates.Length == 2 && !fit.Fits)
         {
             yield return new Notice(
                 "joint-gap", Severity.Warning, where,
@@ -68,7 +68,10 @@ internal static class JointNotices
         foreach (string edge in line.OverPiece)
             yield return new Notice("allowance-on-piece", Severity.Warning, where, $"The allowance along {panel.Spec.Name}/{edge} would lie on the piece itself, so that part of it is missing on the blank.", "Make it narrower, put it on the other piece of the joint, or split the panel.");
         foreach ((string first, string second) in line.Meeting)
-            yield return new Notice("allowances-meet", Severity.Warning, where, $"The allowances along {panel.Spec.Name}/{first} and {panel.Spec.Name}/{second} would lie on each other, so that both cannot be had from one blank.", "Make one narrower, or put it on the other piece of the joint.");
+        {
+            string which = first == second ? $"Parts of the allowance along {panel.Spec.Name}/{first} would lie on each other" : $"The allowances along {panel.Spec.Name}/{first} and {panel.Spec.Name}/{second} would lie on each other";
+            yield return new Notice("allowances-meet", Severity.Warning, where, $"{which}, so that both cannot be had from one blank.", first == second ? "Make it narrower." : "Make one narrower, or put it on the other piece of the joint.");
+        }
         if (line.LeftOver > 0)
             yield return new Notice("gap-parts-piece", Severity.Warning, where, $"The gaps of its joints cut “{panel.Spec.Name}” in {line.LeftOver + 1} parts; only the largest is kept.", "Make \"gap\" smaller: half of it is taken off each piece.");
         if (!line.Inner.IsEmpty)

@@ -57,7 +57,7 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         ImmutableArray<EdgeTrack>[] tracks = [.. spec.Edges.Select((e, i) => Tracks(e, $"{where}.edges[{i}]"))];
         if (tracks.Any(t => t.IsEmpty)) return;
         JointCheck? check = tracks.Length == 2 ? JointCheck.Of(tracks[0], tracks[1]) : null;
-        LipLayout[] lips = spec.Kind == JointKind.Lip ? [.. tracks[spec.On].Select(run => Lip(spec, run, tracks.Length == 2 ? tracks[1 - spec.On] : []))] : [];
+        LipLayout[] lips = spec.Kind == JointKind.Lip ? Lips(spec, tracks[spec.On], tracks.Length == 2 ? tracks[1 - spec.On] : []) : [];
         Notice[] faults = [.. LipNotices.Faults(job, spec, label, where, lips)];
         if (faults.Length > 0)
         {
@@ -68,14 +68,17 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         double[] widths = [.. spec.Edges.Select((_, i) => Width(spec, i, lips) is var width && Allow(spec, label, i, width, lips, where) ? width : 0)];
         if (widths[spec.On] == 0) lips = [];
         JointMate[] mates = [.. spec.Edges.Select((e, i) => new JointMate(e, tracks[i].Sum(r => r.Length), widths[i], i == spec.On && lips.Length > 0 ? LipLayout.Strains(lips) : null))];
-        double difference = mates.Length == 2 ? mates[1].Length - mates[0].Length : 0;
+        double difference = mates.Length == 2 ? mates[1].Length - mates[0].Length : 0, bears = JointCheck.Tolerance + spec.Edges.Max(Clearance);
         var fit = new JointFit(
             spec, label, [.. mates], difference, check?.LargestGap ?? 0, check?.GapAt ?? 0, check?.GapPlace ?? Vec3.Zero,
-            check is null ? null : (check.LeastAngle, check.GreatestAngle), Math.Abs(difference) <= JointCheck.Tolerance && (check is null || check.LargestGap <= JointCheck.Tolerance));
+            check is null ? null : (check.LeastAngle, check.GreatestAngle), Math.Abs(difference) <= JointCheck.Tolerance && (check is null || check.LargestGap <= bears));
         _fits.Add(fit);
         if (mates.Length == 2 && spec.Kind != JointKind.Trim) _tacks.Add(TackPlanner.Of(label, tracks[0], job.Shop.TackPitch ?? TackPlanner.Pitch(job.Sheet.Thickness)));
         _notices.AddRange(JointNotices.Of(job, fit, where).Concat(LipNotices.Of(job, fit, lips, where)));
     }
+
+    // A trim may be asked to keep clear of what it meets.
+    private double Clearance(EdgeName edge) => panels.Where(p => p.Panel.Spec.Name == edge.Panel).SelectMany(p => p.Source.Trims).Where(t => t.Name == edge.Edge).Select(t => Math.Abs(t.Clearance)).FirstOrDefault();
 
     private ImmutableArray<EdgeTrack> Tracks(EdgeName name, string where)
     {
@@ -85,17 +88,18 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         return runs;
     }
 
-    private LipLayout Lip(JointSpec spec, EdgeTrack run, ImmutableArray<EdgeTrack> mates)
+    private LipLayout[] Lips(JointSpec spec, ImmutableArray<EdgeTrack> runs, ImmutableArray<EdgeTrack> mates)
     {
         PanelDevelopment panel = panels.First(p => p.Panel.Spec.Name == spec.Edges[spec.On].Panel).Panel;
-        return LipLayout.Of(job.Sheet, run, spec.Edges[spec.On].Edge, spec.Width, spec.Lip!, LipAngles.Along(run, mates), panel.Bends);
+        LipAngles? along = LipAngles.Along(runs, mates);
+        return [.. runs.Select(run => LipLayout.Of(job.Sheet, run, spec.Edges[spec.On].Edge, spec.Width, spec.Lip!, along, panel.Bends))];
     }
 
     private static double Width(JointSpec spec, int side, LipLayout[] lips) => spec.Kind switch
     {
         JointKind.Butt => -0.5 * spec.Width,
         _ when side != spec.On => 0,
-        JointKind.Lip => lips.Average(l => l.Width),
+        JointKind.Lip => lips[0].Width,
         _ => spec.Width,
     };
 

@@ -19,7 +19,7 @@ internal static class LipNotices
     public static IEnumerable<Notice> Faults(Job job, JointSpec spec, string label, string where, IReadOnlyCollection<LipLayout> lips)
     {
         if (lips.Count == 0) yield break;
-        double angle = lips.Average(l => l.Bend.Angle);
+        (double angle, double greatest) = (lips.Min(l => l.Bend.Angle), lips.Max(l => l.Bend.Angle));
         if (angle < LeastBend)
         {
             yield return new Notice(
@@ -27,11 +27,11 @@ internal static class LipNotices
                 $"The lip of joint {label} would be bent through {SheetNotices.Degrees(angle)} only: both pieces run on straight into each other there.", "Make the joint a \"lap\", or give the lip an \"angle\".");
             yield break;
         }
-        if (angle > GreatestBend)
+        if (greatest > GreatestBend && lips.Any(l => l.Along is not null))
         {
             yield return new Notice(
                 "lip-closed", Severity.Error, where,
-                $"The lip of joint {label} would be bent through {SheetNotices.Degrees(angle)}: folded back on its own piece that is a hem, and no lip.", $"Give it an \"angle\" of {SheetNotices.Degrees(GreatestBend)} or less.");
+                $"The lip of joint {label} would be bent through {SheetNotices.Degrees(greatest)}: folded back on its own piece that is a hem, and no lip.", $"Give it an \"angle\" of {SheetNotices.Degrees(GreatestBend)} or less.");
             yield break;
         }
         LipLayout narrow = lips.MinBy(l => l.Flange)!, tight = lips.MinBy(l => l.Widest)!;
@@ -69,14 +69,14 @@ internal static class LipNotices
                 yield return new Notice(
                     "lip-angle-changes", Severity.Note, where,
                     $"To lie along the other piece the lip of joint {fit.Label} on {carrier.Edge} is bent through {SheetNotices.Degrees(least)} at one place and {SheetNotices.Degrees(greatest)} at another; the blank goes by {(fit.Spec.Lip!.Angle is null ? "the mean" : "the angle that is asked for")}.",
-                    "Bend it to the mean and close it on the other piece while tacking.");
+                    fit.Spec.Lip!.Angle is null ? "Bend it to the mean and close it on the other piece while tacking." : "Close it on the other piece while tacking.");
             }
         }
         if (lip.MaxStretch <= 0.001 && lip.MaxShrink <= 0.001) yield break;
         double bears = job.Sheet.Metal.UniformElongation;
         bool without = fit.Spec.Lip!.Relief == LipRelief.None, notched = !without && lip.Notches > 0, torn = without && lip.MaxStretch > bears;
         string asks = string.Join(" and ", new[] { lip.MaxStretch > 0.001 ? $"stretches by up to {SheetNotices.Percent(lip.MaxStretch)}" : "", lip.MaxShrink > 0.001 ? $"shrinks by up to {SheetNotices.Percent(lip.MaxShrink)}" : "" }.Where(s => s.Length > 0));
-        string relief = notched ? $"{lip.Notches.ToString(CultureInfo.InvariantCulture)} relief notches are laid out."
+        string relief = notched ? (lip.Notches == 1 ? "One relief notch is laid out." : $"{lip.Notches.ToString(CultureInfo.InvariantCulture)} relief notches are laid out.")
             : torn ? $"{job.Sheet.Material} bears {SheetNotices.Percent(bears)}: without notches it will tear." : "It is laid out without notches.";
         yield return new Notice(
             torn ? "lip-past-limit" : "lip-curved", torn ? Severity.Warning : Severity.Note, where,

@@ -83,7 +83,7 @@ internal sealed class OpeningStage(Job job, IReadOnlyDictionary<string, SpaceCur
             SheetPiercing.Result[] results = [.. sheets.Select(s => onBlank ? s.Lay(outline) : s.Project(outline))];
             int best = Enumerable.Range(0, results.Length).MinBy(i => (results[i].Missed, results[i].Edge.IsEmpty ? 0 : (results[i].Edge[0].Formed - outline.Outline[0]).Length));
             var opening = new OpenedPanel.Laid(outline, results[best], place);
-            if (results[best].Missed > 0 || !sheets[best].Holds(opening.Edge)) _notices.Add(OffSheet(panel, outline, results, place));
+            if (results[best].Missed > 0 || results[best].IsTorn || !sheets[best].Holds(opening.Edge)) _notices.Add(OffSheet(panel, outline, results, onBlank, place));
             else if (laid.TryGetValue(best, out List<OpenedPanel.Laid>? others)) others.Add(opening);
             else laid[best] = [opening];
         }
@@ -109,16 +109,16 @@ internal sealed class OpeningStage(Job job, IReadOnlyDictionary<string, SpaceCur
 
     private static Frame Flat(Placement at) => Frame.Of(at).After(Frame.LaidFlat);
 
-    private Notice OffSheet(PanelSpec panel, OpeningOutline opening, SheetPiercing.Result[] results, string place)
+    private Notice OffSheet(PanelSpec panel, OpeningOutline opening, SheetPiercing.Result[] results, bool onBlank, string place)
     {
         double missed = results.Min(r => r.Missed);
         bool parted = results.Count(r => r.Missed < 1) > 1;
-        string how = parted ? "lies across the seam of two pieces" : missed >= 1 ? "meets no metal at all"
+        string how = parted ? "lies across the seam of two pieces" : results.Any(r => r.IsTorn) ? "lies across the seam where the sheet meets itself" : missed >= 1 ? "meets no metal at all"
             : missed > 0 ? $"runs off the metal with {100 * missed:0} % of its edge" : "reaches over the edge of the metal";
         Vec3 c = opening.Centre;
         return new Notice(
             "opening-off-the-sheet", Severity.Error, place,
-            $"“{opening.Name}” ({opening.Size}) {how} of “{panel.Name}”; its centre stands at x {Show(c.X)}, y {Show(c.Y)}, z {Show(c.Z)}.",
+            $"“{opening.Name}” ({opening.Size}) {how} of “{panel.Name}”; its centre stands at {(onBlank ? $"across {Show(c.Y)}, up {Show(c.Z)} on the blank" : $"x {Show(c.X)}, y {Show(c.Y)}, z {Show(c.Z)}")}.",
             panel.Pieces > 1 ? "Move it, make it smaller, or choose another number of pieces: it must lie on one of them." : "Move it or make it smaller; to cut away an edge, use \"trims\".");
 
         string Show(double mm) => ShopLength.Print(mm, job.Units, 1);

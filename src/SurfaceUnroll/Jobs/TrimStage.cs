@@ -28,7 +28,9 @@ internal sealed class TrimStage
         {
             TrimSpec trim = panel.Trims[i];
             string where = $"{pieces[0].Where}.trims[{i}]";
-            Outcome[] outcomes = [.. pieces.Select(p => Trimmed(p.Panel, trim, surfaces))];
+            if (trim.By is { } by) pieces = [.. pieces.Select(p => p with { Panel = new TrimRefinement(surfaces[by], Math.Abs(trim.Clearance)).Of(p.Panel) })];
+            TrimField field = trim.Plane is { } plane ? TrimField.Of(trim, plane) : TrimField.Of(trim, surfaces[trim.By!], [.. pieces.Select(p => p.Panel.Mesh)]);
+            Outcome[] outcomes = [.. pieces.Select(p => Trimmed(p.Panel, trim, field))];
             if (outcomes.FirstOrDefault(o => o.Refused is not null).Refused is { } refused)
             {
                 _notices.Add(refused(where));
@@ -39,7 +41,7 @@ internal sealed class TrimStage
                 _notices.Add(new Notice("trim-takes-all", Severity.Error, where, $"“{trim.Name}” would take away all of “{panel.Name}”.", "Check where the surface stands, and which way is to be kept."));
                 continue;
             }
-            if (!outcomes.Any(o => o.IsCut || o.Panel is null))
+            if (!outcomes.Any(o => o.IsCut))
                 _notices.Add(new Notice("trim-cuts-nothing", Severity.Warning, where, $"“{trim.Name}” does not meet “{panel.Name}”: nothing is cut.", "Check where the surface stands."));
             for (int k = 0; k < pieces.Length; k++) Tell(pieces[k].Panel.Spec.Name, trim, outcomes[k], where);
             pieces = [.. pieces.Zip(outcomes).Where(p => p.Second.Panel is not null).Select(p => p.First with { Panel = p.Second.Panel! })];
@@ -58,11 +60,9 @@ internal sealed class TrimStage
             _notices.Add(new Notice("trim-leaves-parts", Severity.Warning, where, $"“{trim.Name}” cuts “{name}” in {outcome.LeftOver + 1} parts; only the largest is kept.", "If the others are wanted, make them panels of their own."));
     }
 
-    private static Outcome Trimmed(PanelDevelopment panel, TrimSpec trim, Dictionary<string, TrimSurface> surfaces)
+    private static Outcome Trimmed(PanelDevelopment panel, TrimSpec trim, TrimField field)
     {
         string name = panel.Spec.Name;
-        if (trim.By is { } by) panel = new TrimRefinement(surfaces[by], Math.Abs(trim.Clearance)).Of(panel);
-        TrimField field = trim.Plane is { } plane ? TrimField.Of(trim, plane) : TrimField.Of(trim, surfaces[trim.By!], panel.Mesh);
         if (!field.IsClear)
             return Refused("trim-keep", $"“{trim.Name}” trims “{name}” by a surface that runs along the way that is to be kept, so that this does not tell its sides apart.", "Name a way that points more squarely off the surface.");
         if (MeshTrim.Cut(panel.Mesh, field, trim.Name) is not { } cut) return new Outcome(null, true, 0);

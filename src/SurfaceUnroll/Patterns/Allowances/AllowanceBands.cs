@@ -22,9 +22,6 @@ internal readonly record struct RunAllowance(double Width, JointKind Kind, Corne
 /// <summary>Regions that an allowance adds along a path whose metal lies on its left.</summary>
 internal static class AllowanceBands
 {
-    // Turns below this, radians, are those of a smooth line.
-    private const double Smooth = 0.15;
-
     // Piece of a band that is drawn in one go: it turns by less than a right angle in all, so that it does not meet itself.
     private const double MostTurn = 1.2;
 
@@ -42,7 +39,7 @@ internal static class AllowanceBands
             {
                 double turn = Turn(right[to - 1], right[to]);
                 turned += Math.Abs(turn);
-                if (Math.Abs(turn) > Smooth || turned > MostTurn || Inverts(path, right, to, width)) break;
+                if (Math.Abs(turn) > AllowanceCorner.Smooth || turned > MostTurn || Inverts(path, right, to, width)) break;
                 to++;
             }
             foreach (Polygon strip in Strips(path, right, from, to, allowance)) yield return strip;

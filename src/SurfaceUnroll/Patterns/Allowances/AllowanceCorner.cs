@@ -12,8 +12,8 @@ namespace SurfaceUnroll.Patterns.Allowances;
 /// <param name="Second">Allowance of the run after.</param>
 internal readonly record struct AllowanceCorner(Vec2 At, Vec2 Before, Vec2 After, RunAllowance First, RunAllowance Second)
 {
-    // Turns below this, radians, are those of a smooth line.
-    private const double Smooth = 0.15;
+    /// <summary>Turns below this, radians, are those of a smooth line.</summary>
+    public const double Smooth = 0.15;
 
     // A mitre runs out no farther than this many widths.
     private const double LongestMitre = 3;
@@ -71,14 +71,17 @@ internal readonly record struct AllowanceCorner(Vec2 At, Vec2 Before, Vec2 After
     public IEnumerable<Polygon> RunOn()
     {
         if (Turn <= 0) yield break;
-        if (First.Width < 0 && Beyond(First.Width, Before, After.Left) is { } first) yield return first;
-        if (Second.Width < 0 && Beyond(Second.Width, After, Before.Left) is { } second) yield return second;
+        if (First.Width < 0 && Beyond(First.Width, Before, Before.Left, After.Left) is { } first) yield return first;
+        if (Second.Width < 0 && Beyond(Second.Width, After, -After.Left, Before.Left) is { } second) yield return second;
     }
 
-    private Polygon? Beyond(double width, Vec2 right, Vec2 other)
+    // The band itself, run on well past the other line: the metal that it takes there may end in a curve.
+    private Polygon? Beyond(double width, Vec2 right, Vec2 along, Vec2 other)
     {
         Vec2 p = At + width * right;
-        return Meeting(p, right.Left, At, other) is { } meeting && (meeting - p).Length <= LongestMitre * Math.Abs(width) ? Polygons.Simple([At, p, meeting]) : null;
+        if (Meeting(p, along, At, other) is not { } meeting || (meeting - p).Length > LongestMitre * Math.Abs(width) || (meeting - p).Dot(along) < 0) return null;
+        Vec2 on = ((meeting - p).Length + Math.Abs(width)) * along;
+        return Polygons.Simple([At, p, p + on, At + on]);
     }
 
     /// <summary>What the allowance before loses at its end.</summary>
@@ -121,12 +124,12 @@ internal readonly record struct AllowanceCorner(Vec2 At, Vec2 Before, Vec2 After
     // Two lips at an inner corner are parted along its bisector, from where their bends meet outward.
     private Polygon Parted(double thickness)
     {
-        double half = Math.Max(1, thickness), slant = Math.Max(0.2, Math.Cos(0.5 * Turn)), reach = 2 * Math.Max(First.Width, Second.Width) / slant;
+        double half = Math.Max(1, thickness), slant = Math.Max(0.2, Math.Cos(0.5 * Turn)), reach = 1.05 * Math.Max(First.Width, Second.Width) / slant;
         Vec2 outward = (Before + After).Unit, side = outward.Left, root = At - Math.Max(First.Setback, Second.Setback) / slant * outward;
         return Polygons.Of([root - half * side, At - half * side + reach * outward, At + half * side + reach * outward, root + half * side]);
     }
 
-    /// <summary>Treatment of the corner: a lip's first, since what stands up must clear its neighbour.</summary>
+    // A lip's first, since what stands up must clear its neighbour.
     private CornerStyle Style => First.IsLip != Second.IsLip ? (First.IsLip ? First.Corners : Second.Corners)
         : First.Corners == Second.Corners ? First.Corners : CornerStyle.Square;
 

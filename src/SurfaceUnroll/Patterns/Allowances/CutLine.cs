@@ -41,13 +41,14 @@ internal sealed record CutLine(
     /// <param name="allowance">Along the whole of it.</param>
     /// <param name="notches">Taken out of the allowance.</param>
     /// <param name="thickness">Of the sheet, mm.</param>
-    /// <returns>Clockwise; empty if the allowance closes the opening.</returns>
+    /// <returns>Clockwise; empty if the allowance closes the opening, or its own parts run into each other.</returns>
     public static ImmutableArray<Vec2> OfOpening(BlankOpening opening, RunAllowance allowance, IEnumerable<LipNotch> notches, double thickness)
     {
         ImmutableArray<NetRun> runs = NetRing.OfOpening(opening.Name, opening.Flat);
         Changes changes = Changes.Of(runs, [.. runs.Select(_ => allowance)], notches, thickness);
+        if (!Overlaps(Polygons.Empty, runs, changes.Bands).Item2.IsEmpty) return [];
         NetTopologySuite.Geometries.Geometry hole = Polygons.Without(Polygons.Of(opening.Flat), changes.LeftOn);
-        return Polygons.Parts(Polygons.Union([hole, changes.Taken])) is [var largest, ..] ? Polygons.Turned(Polygons.Outline(largest), counterClockwise: false) : [];
+        return Polygons.Parts(Polygons.Union([hole, changes.Taken]), SmallestPart) is [var whole] ? Polygons.Turned(Polygons.Outline(whole), counterClockwise: false) : [];
     }
 
     private static CutLine? Of(Polygon net, ImmutableArray<NetRun> runs, RunAllowance[] given, IEnumerable<LipNotch> notches, double thickness)
@@ -90,7 +91,7 @@ internal sealed record CutLine(
     }
 
     private static (ImmutableArray<string>, ImmutableArray<(string, string)>) Overlaps(
-        Polygon net, ImmutableArray<NetRun> runs, ImmutableArray<(int Run, NetTopologySuite.Geometries.Geometry Band)> bands)
+        NetTopologySuite.Geometries.Geometry net, ImmutableArray<NetRun> runs, ImmutableArray<(int Run, NetTopologySuite.Geometries.Geometry Band)> bands)
     {
         var over = new List<string>();
         var meeting = new List<(string, string)>();

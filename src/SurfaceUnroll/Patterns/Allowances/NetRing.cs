@@ -15,9 +15,6 @@ internal static class NetRing
     // Places nearer than this, mm, are one.
     private const double Nearness = 1e-6;
 
-    // Places of an edge that may lie between two neighbours of the outline: an edge is drawn through more places than a mesh has vertices.
-    private const int Between = 17;
-
     /// <summary>The runs of a closed edge of an opening, the metal on the left.</summary>
     /// <param name="name">Of the edge.</param>
     /// <param name="edge">The first place not repeated.</param>
@@ -86,7 +83,7 @@ internal static class NetRing
         {
             if (!spots.TryGetValue(a, out List<(EdgePath Edge, int At)>? before) || !spots.TryGetValue(b, out List<(EdgePath Edge, int At)>? after)) return null;
             return before.SelectMany(p => after.Where(q => q.Edge == p.Edge && q.At != p.At).Select(q => (p.Edge, Steps: Steps(p.Edge, Math.Abs(q.At - p.At)))))
-                .Where(s => s.Steps is >= 1 and <= Between).OrderBy(s => s.Steps).Select(s => s.Edge.Name).FirstOrDefault();
+                .Where(s => s.Steps >= 1).OrderBy(s => s.Steps).Select(s => s.Edge.Name).FirstOrDefault();
         }
 
         // Round a closed edge the shorter way.

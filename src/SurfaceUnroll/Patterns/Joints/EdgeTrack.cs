@@ -112,21 +112,24 @@ internal sealed class EdgeTrack
         }
     }
 
-    /// <summary>Distances along the joint line, mm, at which a line on the blank begins or ends on the edge.</summary>
+    /// <summary>Distances along the joint line, mm, at which a straight line on the blank crosses the edge, or begins or ends on it.</summary>
     public IEnumerable<double> Crossings(ImmutableArray<Vec2> line)
     {
-        foreach (Vec2 end in new[] { line[0], line[^1] })
+        (Vec2 from, Vec2 to) = (line[0], line[^1]);
+        Vec2 way = to - from;
+        double length = way.Length, last = double.NegativeInfinity;
+        if (length <= OnEdge) yield break;
+        for (int i = 0; i + 1 < _flat.Length; i++)
         {
-            int nearest = Enumerable.Range(0, _flat.Length - 1).MinBy(i => Beside(i).Distance);
-            (double share, double distance) = Beside(nearest);
-            if (distance <= OnEdge) yield return _at[nearest] + share * (_at[nearest + 1] - _at[nearest]);
-
-            (double Share, double Distance) Beside(int i)
-            {
-                Vec2 side = _flat[i + 1] - _flat[i];
-                double along = side.Dot(side) is var squared && squared > 0 ? Math.Clamp((end - _flat[i]).Dot(side) / squared, 0, 1) : 0;
-                return (along, (end - _flat[i] - along * side).Length);
-            }
+            Vec2 side = _flat[i + 1] - _flat[i];
+            double cross = way.Cross(side);
+            if (Math.Abs(cross) < 1e-12) continue;
+            double along = (_flat[i] - from).Cross(side) / cross, share = (_flat[i] - from).Cross(way) / cross;
+            if (share is < 0 or > 1 || along * length < -OnEdge || (along - 1) * length > OnEdge) continue;
+            double at = _at[i] + share * (_at[i + 1] - _at[i]);
+            // Through a place of the edge it crosses both sides of it.
+            if (at - last > OnEdge) yield return at;
+            last = at;
         }
     }
 

@@ -15,18 +15,19 @@ internal readonly record struct LipAngles(double Least, double Mean, double Grea
     /// <summary>Of a lip that meets nothing.</summary>
     public static LipAngles Square => new(0.5 * Math.PI, 0.5 * Math.PI, 0.5 * Math.PI, true);
 
-    /// <summary>Along the sheet that an edge meets; null if it meets none.</summary>
-    /// <param name="run">The edge with the lip.</param>
-    /// <param name="mates">The runs of the other edge.</param>
-    public static LipAngles? Along(EdgeTrack run, ImmutableArray<EdgeTrack> mates)
+    /// <summary>Along the sheet that an edge meets, all its runs alike; null if it meets none.</summary>
+    /// <param name="runs">The runs of the edge with the lip.</param>
+    /// <param name="mates">Those of the other edge.</param>
+    public static LipAngles? Along(ImmutableArray<EdgeTrack> runs, ImmutableArray<EdgeTrack> mates)
     {
-        if (mates.MinBy(other => other.Nearest(run.At(0.5 * run.Length).Joint).Distance) is not { } mate) return null;
-        (double Angle, bool Up)[] along = [.. Enumerable.Range(0, Probes + 1).Select(k =>
+        if (mates.IsEmpty) return null;
+        (double Angle, bool Up, double Weight)[] along = [.. runs.SelectMany(run => Enumerable.Range(0, Probes + 1).Select(k =>
         {
             TrackPlace place = run.At(run.Length * k / Probes);
-            Vec3 way = mate.Nearest(place.Joint).Place.Inward;
-            return ((-place.Inward).AngleTo(way), place.Normal.Dot(way) >= 0);
-        })];
-        return new LipAngles(along.Min(a => a.Angle), along.Average(a => a.Angle), along.Max(a => a.Angle), along.Count(a => a.Up) * 2 > along.Length);
+            Vec3 way = mates.Select(m => m.Nearest(place.Joint)).MinBy(n => n.Distance).Place.Inward;
+            return ((-place.Inward).AngleTo(way), place.Normal.Dot(way) >= 0, run.Length);
+        }))];
+        double whole = along.Sum(a => a.Weight);
+        return new LipAngles(along.Min(a => a.Angle), along.Sum(a => a.Weight * a.Angle) / whole, along.Max(a => a.Angle), along.Where(a => a.Up).Sum(a => a.Weight) > 0.5 * whole);
     }
 }

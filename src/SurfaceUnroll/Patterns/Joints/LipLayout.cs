@@ -30,7 +30,8 @@ internal sealed record LipLayout(double Width, BendLine Bend, LipStrain Strain, 
         LipAngles angles = lip.Angle is { } asked ? new LipAngles(asked, asked, asked, along?.Up ?? true) : along ?? LipAngles.Square;
         bool up = lip.Up ?? angles.Up;
         double radius = lip.Radius ?? stock.Thickness;
-        BendLength length = BendAllowance.ToMeeting(stock, radius, angles.Mean);
+        // A free edge is measured as any bend is; one that meets a piece stands where both faces meet.
+        BendLength length = along is null ? BendAllowance.Of(stock, radius, angles.Mean) : BendAllowance.ToMeeting(stock, radius, angles.Mean);
         double near = -length.Setback, far = near + length.Allowance;
         var bend = new BendLine(
             0, edge, angles.Mean, angles.Least, angles.Greatest, radius, up, length, Beside(track, near + 0.5 * length.Allowance), [Beside(track, near), Beside(track, far)]);

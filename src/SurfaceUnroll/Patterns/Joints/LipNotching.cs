@@ -29,7 +29,9 @@ internal sealed class LipNotching(SheetStock stock, EdgeTrack track, string edge
         ImmutableArray<LipPlace> places = strains.Places;
         if (lip.Relief == LipRelief.None || onBlank - from < 1 || places.Length < 2) yield break;
         double[] density = [.. places.Select(p => Density(lip, p))], sum = new double[places.Length];
-        for (int i = 1; i < places.Length; i++) sum[i] = sum[i - 1] + 0.5 * (density[i - 1] + density[i]) * (places[i].At - places[i - 1].At);
+        double step = Enumerable.Range(1, places.Length - 1).Min(i => places[i].At - places[i - 1].At is > 1e-6 and var d ? d : double.PositiveInfinity);
+        // Between places that lie apart there is a corner, or a bend with a notch of its own.
+        for (int i = 1; i < places.Length; i++) sum[i] = sum[i - 1] + (places[i].At - places[i - 1].At > 1.5 * step ? 0 : 0.5 * (density[i - 1] + density[i]) * (places[i].At - places[i - 1].At));
         if (sum[^1] <= 0) yield break;
         int count = Math.Max(1, (int)Math.Round(sum[^1]));
         for (int k = 0; k < count; k++)

@@ -50,10 +50,10 @@ internal sealed record LipStrains(ImmutableArray<LipPlace> Places, double Widest
         double widest = double.PositiveInfinity;
         for (int k = 0; k <= probes; k++)
         {
-            double at = Math.Clamp(track.Length * k / probes, reach, track.Length - reach);
-            if (corners.Any(c => Math.Abs(c - at) < 1.5 * reach)) continue;
+            double at = track.IsClosed ? track.Length * k / probes : Math.Clamp(track.Length * k / probes, reach, track.Length - reach);
+            if (corners.Any(c => Apart(c, at) < 1.5 * reach)) continue;
             TrackPlace place = track.At(at);
-            Vec3 before = place.Joint - track.At(at - reach).Joint, after = track.At(at + reach).Joint - place.Joint;
+            Vec3 before = place.Joint - track.At(Round(at - reach)).Joint, after = track.At(Round(at + reach)).Joint - place.Joint;
             Vec3 curvature = 2 / (before.Length + after.Length) * (after.Unit - before.Unit);
             double outward = up ? 1 : -1, inSheet = curvature.Dot(place.Inward);
             Vec3 way = -Math.Cos(angle) * place.Inward + outward * Math.Sin(angle) * place.Normal;
@@ -62,8 +62,19 @@ internal sealed record LipStrains(ImmutableArray<LipPlace> Places, double Widest
             places.Add(new LipPlace(at, Math.Max(LeastLength, 1 + onBlank * inSheet), Math.Max(LeastLength, 1 - curvature.Dot(width * way + 0.5 * thickness * inside))));
         }
         return new LipStrains(places.ToImmutable(), widest);
+
+        // A closed edge goes on where it began.
+        double Round(double at) => !track.IsClosed ? at : at < 0 ? at + track.Length : at > track.Length ? at - track.Length : at;
+
+        double Apart(double a, double b) => Math.Abs(a - b) is var d && track.IsClosed ? Math.Min(d, track.Length - d) : Math.Abs(a - b);
     }
 
-    private static IEnumerable<double> Corners(EdgeTrack track) => Enumerable.Range(1, Math.Max(0, track.Joint.Count - 2))
-        .Where(i => (track.Joint[i] - track.Joint[i - 1]).AngleTo(track.Joint[i + 1] - track.Joint[i]) > Corner).Select(i => track.Distances[i]);
+    private static IEnumerable<double> Corners(EdgeTrack track)
+    {
+        int count = track.Joint.Count;
+        // Where a closed edge begins the last side meets the first.
+        if (track.IsClosed && (track.Joint[^1] - track.Joint[count - 2]).AngleTo(track.Joint[1] - track.Joint[0]) > Corner) yield return 0;
+        for (int i = 1; i + 1 < count; i++)
+            if ((track.Joint[i] - track.Joint[i - 1]).AngleTo(track.Joint[i + 1] - track.Joint[i]) > Corner) yield return track.Distances[i];
+    }
 }

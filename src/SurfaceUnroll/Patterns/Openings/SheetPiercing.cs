@@ -26,7 +26,21 @@ internal sealed class SheetPiercing(PanelDevelopment panel)
     /// <param name="Centre">Of the axis; null where it meets no metal.</param>
     /// <param name="Edge">Of the edge; empty if part of it meets no metal.</param>
     /// <param name="Missed">Share of the edge that meets no metal.</param>
-    public readonly record struct Result(SheetPlace? Centre, ImmutableArray<SheetPlace> Edge, double Missed);
+    public readonly record struct Result(SheetPlace? Centre, ImmutableArray<SheetPlace> Edge, double Missed)
+    {
+        // Neighbours lie this many times farther apart on the blank than on the part, and a little more, where the blank is cut between them.
+        private const double TornApart = 3, TornLeast = 1;
+
+        /// <summary>It lies across the seam of a sheet that closes on itself: together on the part, apart on the blank.</summary>
+        public bool IsTorn
+        {
+            get
+            {
+                ImmutableArray<SheetPlace> edge = Edge;
+                return Enumerable.Range(0, edge.Length).Any(i => (edge[i], edge[(i + 1) % edge.Length]) is var (a, b) && (b.Flat - a.Flat).Length > TornApart * (b.Formed - a.Formed).Length + TornLeast);
+            }
+        }
+    }
 
     /// <summary>Projects an opening along its direction, on the side of the sheet nearest to where it stands.</summary>
     public Result Project(OpeningOutline opening)

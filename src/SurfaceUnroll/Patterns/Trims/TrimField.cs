@@ -13,6 +13,9 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
     // Cosine between the surface's normal and the way to keep below which the way runs along the surface.
     private const double Along = 0.02;
 
+    // The same in the mean along a cut through a surface that faces both ways.
+    private const double Either = 0.1;
+
     /// <summary>The (across, up) plane of a placement.</summary>
     public static TrimField Of(TrimSpec trim, Placement plane)
     {
@@ -25,19 +28,27 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
     /// <summary>The measured face of another panel.</summary>
     /// <param name="trim">What is asked for.</param>
     /// <param name="surface">That panel.</param>
-    /// <param name="mesh">What is trimmed: where it meets the surface, or comes nearest to it, the way to keep tells the sides apart.</param>
-    public static TrimField Of(TrimSpec trim, TrimSurface surface, SheetMesh mesh)
+    /// <param name="pieces">What is trimmed: where it meets the surface, or comes nearest to it, the way to keep tells the sides apart.</param>
+    public static TrimField Of(TrimSpec trim, TrimSurface surface, IReadOnlyCollection<SheetMesh> pieces)
     {
-        (double Distance, Vec3 Normal)[] near = [.. mesh.Face.Select(surface.At)];
-        Vec3 sum = Vec3.Zero;
-        foreach ((int a, int b, int c) in mesh.Faces)
+        Vec3 way = Ways.Of(trim.Keep);
+        (double sum, double whole, double nearest, double atNearest) = (0, 0, double.PositiveInfinity, 0);
+        foreach (SheetMesh mesh in pieces)
         {
-            if (Math.Min(near[a].Distance, Math.Min(near[b].Distance, near[c].Distance)) * Math.Max(near[a].Distance, Math.Max(near[b].Distance, near[c].Distance)) < 0)
-                sum += near[a].Normal + near[b].Normal + near[c].Normal;
+            (double Distance, Vec3 Normal)[] near = [.. mesh.Face.Select(surface.At)];
+            foreach ((double distance, Vec3 normal) in near)
+                if (Math.Abs(distance) < nearest) (nearest, atNearest) = (Math.Abs(distance), normal.Dot(way));
+            foreach ((int a, int b, int c) in mesh.Faces)
+            {
+                (double least, double most) = (Math.Min(near[a].Distance, Math.Min(near[b].Distance, near[c].Distance)), Math.Max(near[a].Distance, Math.Max(near[b].Distance, near[c].Distance)));
+                if (least * most >= 0) continue;
+                // By the length of the cut: a short side of the triangle is about as long.
+                double faces = (near[a].Normal + near[b].Normal + near[c].Normal).Unit.Dot(way), weight = Math.Sqrt((mesh.Face[b] - mesh.Face[a]).Cross(mesh.Face[c] - mesh.Face[a]).Length);
+                (sum, whole) = (sum + weight * faces, whole + weight);
+            }
         }
-        if (sum == Vec3.Zero) sum = near.MinBy(n => Math.Abs(n.Distance)).Normal;
-        double faces = sum.Unit.Dot(Ways.Of(trim.Keep)), side = Math.Sign(faces);
-        return new TrimField(p => side * surface.At(p).Distance - trim.Clearance, Math.Abs(faces) > Along);
+        double mean = whole > 0 ? sum / whole : atNearest, side = Math.Sign(mean);
+        return new TrimField(p => side * surface.At(p).Distance - trim.Clearance, Math.Abs(mean) > Either);
     }
 
     /// <summary>The same for places that lie beside those that are meant.</summary>

@@ -10,7 +10,7 @@ namespace SurfaceUnroll.Patterns.Trims;
 internal sealed class TrimRefinement(TrimSurface surface, double clearance)
 {
     // The distance may leave what runs evenly from end to end of a side by this much, mm. A shorter side is not halved.
-    private const double Straight = 0.004, Shortest = 0.5;
+    private const double Straight = 0.006, Shortest = 1;
 
     // Halvings one after another; a side of 4 m is halved this often down to the shortest.
     private const int MostPasses = 13;
@@ -96,7 +96,7 @@ internal sealed class TrimRefinement(TrimSurface surface, double clearance)
             double value = Value(corner);
             (middle, mean, nearest) = (middle + 1.0 / corners.Length * corner, mean + value / corners.Length, Math.Min(nearest, Math.Abs(value)));
         }
-        // No place is farther from a corner than the longest side, and the distance changes by no more than the way.
+        // No place is farther from a corner than the longest side, and the distance changes by about as much as the way.
         if (nearest > length + clearance) return false;
         double atMiddle = Value(middle);
         return Math.Abs(atMiddle) <= length + clearance && Math.Abs(atMiddle - mean) > Straight;

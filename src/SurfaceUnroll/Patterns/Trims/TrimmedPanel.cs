@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Simplify;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -15,7 +16,8 @@ internal static class TrimmedPanel
     public static PanelDevelopment Of(PanelDevelopment panel, TrimField field, MeshTrim trim)
     {
         SheetMesh mesh = trim.Mesh;
-        ImmutableArray<Vec2> outline = BlankOutline.Closed(trim.Borders[0].Select(v => mesh.Flat[v]));
+        HashSet<int> kept = [.. mesh.Chains.SelectMany(c => Thinned(mesh, c)), .. trim.Borders[0].Except(mesh.Chains.SelectMany(c => c.Vertices))];
+        ImmutableArray<Vec2> outline = BlankOutline.Closed(trim.Borders[0].Where(kept.Contains).Select(v => mesh.Flat[v]));
         Polygon inside = Polygons.Of(outline);
         // Areas of the whole were known better than by its triangles; what stays is taken by the same ratio.
         double formed = panel.FormedArea * MeshBorders.FormedArea(mesh) / MeshBorders.FormedArea(panel.Mesh);
@@ -48,9 +50,19 @@ internal static class TrimmedPanel
         return null;
     }
 
+    // Places of an edge in line to within this on the blank, mm, are not drawn: near a curved surface a mesh is cut into very small triangles.
+    private const double InLine = 0.002;
+
+    private static IEnumerable<int> Thinned(SheetMesh mesh, EdgeChain chain)
+    {
+        if (chain.Vertices.Length < 3) return chain.Vertices;
+        Coordinate[] path = [.. chain.Vertices.Select(v => new CoordinateZ(mesh.Flat[v].X, mesh.Flat[v].Y, v))];
+        return DouglasPeuckerLineSimplifier.Simplify(path, InLine).Select(c => (int)c.Z);
+    }
+
     private static BlankEdge Edge(EdgeChain chain, SheetMesh mesh)
     {
-        ImmutableArray<Vec2> flat = [.. chain.Vertices.Select(v => mesh.Flat[v])];
+        ImmutableArray<Vec2> flat = [.. Thinned(mesh, chain).Select(v => mesh.Flat[v])];
         return new BlankEdge(chain.Name, EdgeLengths.Formed(mesh, chain.Vertices), EdgeLengths.Flat(flat), flat);
     }
 
@@ -105,7 +117,14 @@ internal static class TrimmedPanel
     private static IEnumerable<BendLine> Of(BendLine bend, Polygon inside)
     {
         foreach (ImmutableArray<Vec2> centre in Inside(bend.Centre, inside))
-            yield return bend with { Centre = centre, Tangents = [.. bend.Tangents.SelectMany(t => Inside(t, inside)).Where(t => Math.Min(t[0].X, t[^1].X) < Math.Max(centre[0].X, centre[^1].X) && Math.Max(t[0].X, t[^1].X) > Math.Min(centre[0].X, centre[^1].X))] };
+            yield return bend with { Centre = centre, Tangents = [.. bend.Tangents.Select(t => Beside(t, centre, inside)).OfType<ImmutableArray<Vec2>>()] };
+    }
+
+    // Of a tangent line the longest run beside a run of the centre line.
+    private static ImmutableArray<Vec2>? Beside(ImmutableArray<Vec2> tangent, ImmutableArray<Vec2> centre, Polygon inside)
+    {
+        ImmutableArray<Vec2>[] runs = [.. Inside(tangent, inside).Where(t => Math.Min(t[0].X, t[^1].X) < Math.Max(centre[0].X, centre[^1].X) && Math.Max(t[0].X, t[^1].X) > Math.Min(centre[0].X, centre[^1].X))];
+        return runs.Length == 0 ? null : runs.MaxBy(r => (r[^1] - r[0]).Length);
     }
 
     private static IEnumerable<ImmutableArray<Vec2>> Inside(ImmutableArray<Vec2> path, Polygon inside)

@@ -245,4 +245,31 @@ public class CutLineTests
         }
         return nearest;
     }
+
+    [Fact]
+    public void The_gap_of_a_seam_leaves_no_hair_at_a_curved_neighbour()
+    {
+        // A pipe whose end is cut at 45°: its edge runs away from the seam in short steps.
+        Placement At(double x) => new(new Vec3(x, 0, 0), 0, 0, 0);
+        PanelSpec pipe = new("pipe", ["front", "rear"], ElementMatching.BendOnly) { Trims = [new TrimSpec("cut", new Placement(new Vec3(150, 0, 0), 0, Math.PI / 4, 0), null, 0, Way.Forward)] };
+        PanelDevelopment panel = Run(Job(Steel, [("front", Circle(60)), ("rear", Circle(60, At(300)))], pipe)
+            .Joined([new JointSpec(null, [new EdgeName("pipe", "left"), new EdgeName("pipe", "right")], JointKind.Butt, 4, 0, null, null, null)])).Panels[0];
+        Assert.Equal(Box.Around(panel.Net).Width - 4, Box.Around(panel.Cut).Width, 1e-6);
+        ImmutableArray<Vec2> cut = panel.Cut;
+        for (int i = 0; i < cut.Length; i++)
+        {
+            (Vec2 before, Vec2 after) = (cut[i] - cut[(i + cut.Length - 1) % cut.Length], cut[(i + 1) % cut.Length] - cut[i]);
+            Assert.True(before.Unit.Dot(after.Unit) > -0.95, $"hair at {cut[i]}");
+        }
+    }
+
+    [Fact]
+    public void An_allowance_that_parts_an_opening_is_an_error()
+    {
+        // Two windows joined by a slit 12 mm high, 10 mm left on all round.
+        CurveSpec bone = Corners(new(-100, 20), new(-40, 20), new(-40, 44), new(40, 44), new(40, 20), new(100, 20), new(100, 80), new(40, 80), new(40, 56), new(-40, 56), new(-40, 80), new(-100, 80), new(-100, 20));
+        PanelSpec plate = Flat2("p", "rim") with { Openings = [new OpeningSpec("window", new CurveShape("bone"), Vec2.Zero, 0, null, null, null)] };
+        Development done = Developer.Develop(Job(Steel, [("rim", Rectangle(300, 100)), ("bone", bone)], plate).Joined([Trim("p", "window", 10, CornerStyle.Mitre)]));
+        Assert.Equal("opening-closed", Assert.Single(done.Notices, n => n.Severity == Severity.Error).Code);
+    }
 }

@@ -23,13 +23,23 @@ public class LipTests
     [InlineData(90)]
     [InlineData(135)]
     [InlineData(150)]
-    public void Width_on_the_blank_goes_to_where_the_outside_faces_meet_at_any_angle(double angle)
+    public void Width_on_the_blank_goes_to_where_the_outside_is_measured_to(double angle)
     {
-        // Flat flange = width − (R + t) tan(θ/2); the bend takes θ(R + K t), K = 0.33 of the soft sheet at R/t = 1, and begins at (R + t) tan(θ/2) inside the edge.
-        PanelDevelopment plate = Plate(Rectangle(200, 100), Lip(15, angle, "p/rim"));
-        double setback = 2 * Math.Tan(Rad(angle) / 2);
-        Assert.Equal(15 - setback + Rad(angle) * (1 + plate.Bends[0].Length.K) - setback, plate.Allowances[0].Width, 1e-9);
-        Assert.Equal(0.38, plate.Bends[0].Length.K, 0.051);
+        // Flat flange = width − setback; the bend takes θ(R + K t) and begins at the setback inside the edge. The setback is (R + t) tan(θ/2), to where the outside faces meet,
+        // but of a free lip past 90° R + t, to its outermost place (DIN 6935).
+        PanelDevelopment free = Plate(Rectangle(200, 100), Lip(15, angle, "p/rim"));
+        double k = free.Bends[0].Length.K, outermost = 2 * Math.Min(1, Math.Tan(Rad(angle) / 2)), meeting = 2 * Math.Tan(Rad(angle) / 2);
+        Assert.Equal(15 - 2 * outermost + Rad(angle) * (1 + k), free.Allowances[0].Width, 1e-9);
+        Assert.Equal(15 - 2 * meeting + Rad(angle) * (1 + k), WallOnFloor(15, angle).Panels[0].Allowances[0].Width, 1e-9);
+        Assert.Equal(0.38, k, 1e-9);
+    }
+
+    /// <summary>A wall with a lip at its foot on a floor, square to each other.</summary>
+    private static Development WallOnFloor(double width, double angle)
+    {
+        JointSpec lip = new(null, [new EdgeName("wall", "chord"), new EdgeName("floor", "chord")], JointKind.Lip, width, 0, new LipSpec(Rad(angle), 1, null, LipRelief.Auto, null), null, null);
+        (string, CurveSpec)[] open = [("wall", Corners(new(-50, 0), new(-50, 80), new(50, 80), new(50, 0))), ("floor", Corners(new(-50, 0), new(-50, 60), new(50, 60), new(50, 0)) with { At = Flat })];
+        return Developer.Develop(Job(Steel, open, Flat2("wall", "wall"), Flat2("floor", "floor")).Joined(lip));
     }
 
     [Fact]
@@ -107,11 +117,44 @@ public class LipTests
         Assert.False(Developer.Develop(With(13.3)).Failed);
     }
 
-    [Theory]
-    [InlineData(10, 170.0, "lip-closed")]
-    [InlineData(1.9, 90.0, "lip-too-narrow")]
-    public void A_lip_that_cannot_be_bent_is_an_error(double width, double? angle, string code) =>
-        Assert.Equal(code, Refused(Job(Steel, [("rim", Rectangle(300, 200))], Flat2("p", "rim")).Joined(Lip(width, angle, "p/rim"))).Code);
+    [Fact]
+    public void A_lip_that_cannot_be_bent_is_an_error()
+    {
+        Assert.Equal("lip-too-narrow", Refused(Job(Steel, [("rim", Rectangle(300, 200))], Flat2("p", "rim")).Joined(Lip(1.9, 90, "p/rim"))).Code);
+        Assert.Equal("lip-closed", Assert.Single(WallOnFloor(10, 170).Notices, n => n.Severity == Severity.Error).Code);
+    }
+
+    [Fact]
+    public void Lips_too_wide_for_their_window_are_an_error()
+    {
+        Job With(double width, double height, double lip) => Job(Steel, [("rim", Rectangle(300, 200))], Flat2("p", "rim") with
+        {
+            Openings = [new OpeningSpec("hatch", new RectangleShape(width, height, 0), Vec2.Zero, 0, null, new Placement(new Vec3(50, 0, 100), 0, 0, 0), null)],
+        }).Joined(Lip(lip, 90, "p/hatch"));
+        Assert.Equal("opening-closed", Refused(With(40, 40, 30)).Code);
+        Assert.Equal("opening-closed", Refused(With(40, 20, 18)).Code);
+        Assert.False(Developer.Develop(With(40, 40, 10)).Failed);
+    }
+
+    [Fact]
+    public void The_lip_of_a_window_across_a_sharp_bend_is_notched_on_both_sides()
+    {
+        var bent = new BentSpec([new PlanCurve("rim", null)], new SidePoints([new(new Vec2(0, 0), false, null), new(new Vec2(100, 0), true, null), new(new Vec2(200, 60), false, null)], Fit.Straight), null, Placement.None);
+        PanelSpec plate = Bent("p", bent) with { Openings = [new OpeningSpec("hatch", new RectangleShape(60, 50, 0), new Vec2(0, 100), 0, null, null, null)] };
+        PanelDevelopment panel = Run(Job(Steel, [("rim", Rectangle(160, 190, Flat))], plate).Joined(Lip(10, 90, "p/hatch"))).Panels[0];
+        double[] across = [.. panel.Notches.Select(n => n.Outline.Average(p => p.X)).Order()];
+        Assert.Equal(2, across.Length);
+        Assert.True(across[0] < -20 && across[1] > 20);
+    }
+
+    [Fact]
+    public void Notches_of_a_closed_lip_stand_evenly_all_round()
+    {
+        PanelDevelopment disc = Plate(Circle(60), Lip(15, 90, "p/rim"));
+        double[] at = [.. disc.Notches.Select(n => n.At).Order()];
+        double[] gaps = [.. at.Zip(at.Skip(1).Append(at[0] + 2 * Math.PI * 60), (a, b) => b - a)];
+        Assert.Equal(1, gaps.Max() / gaps.Min(), 0.02);
+    }
 
     [Fact]
     public void A_lip_where_the_sheet_runs_on_straight_is_an_error()
@@ -124,9 +167,7 @@ public class LipTests
     [Fact]
     public void A_lip_at_another_angle_than_its_mate_stands_at_is_told()
     {
-        JointSpec lip = new(null, [new EdgeName("wall", "chord"), new EdgeName("floor", "chord")], JointKind.Lip, 12, 0, new LipSpec(Rad(60), 1, null, LipRelief.Auto, null), null, null);
-        (string, CurveSpec)[] open = [("wall", Corners(new(-50, 0), new(-50, 80), new(50, 80), new(50, 0))), ("floor", Corners(new(-50, 0), new(-50, 60), new(50, 60), new(50, 0)) with { At = Flat })];
-        Development done = Run(Job(Steel, open, Flat2("wall", "wall"), Flat2("floor", "floor")).Joined(lip));
+        Development done = WallOnFloor(12, 60);
         Assert.Contains(done.Notices, n => n.Code == "lip-angle-differs" && n.Message.Contains("60°", StringComparison.Ordinal) && n.Message.Contains("90°", StringComparison.Ordinal));
     }
 }

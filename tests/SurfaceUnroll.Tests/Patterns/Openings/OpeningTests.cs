@@ -209,4 +209,15 @@ public class OpeningTests
         BlankOpening hole = Assert.Single(Run(Job(Steel, [("edge", edge), ("rest", rest)], plate)).Panels[0].Openings);
         Assert.Equal(0, (hole.FormedCentre - new Vec3(30, 10, 0)).Length, 1e-6);
     }
+
+    [Fact]
+    public void An_opening_across_the_seam_of_a_closed_pipe_is_an_error()
+    {
+        // The seam of the pipe is at its left.
+        (string, CurveSpec)[] curves = [("front", Circle(60)), ("rear", Circle(60, new Placement(new Vec3(300, 0, 0), 0, 0, 0)))];
+        PanelSpec pipe = new("pipe", ["front", "rear"], ElementMatching.BendOnly) { Openings = [new OpeningSpec("port", new RoundShape(50), Vec2.Zero, 0, null, new Placement(new Vec3(150, -100, 0), 0, 0, Math.PI / 2), null)] };
+        Notice error = Assert.Single(Developer.Develop(Job(Steel, curves, pipe)).Notices, n => n.Severity == Severity.Error);
+        Assert.Equal("opening-off-the-sheet", error.Code);
+        Assert.Contains("seam where the sheet meets itself", error.Message, StringComparison.Ordinal);
+    }
 }

@@ -181,4 +181,30 @@ public class TrimTests
         Assert.Equal(400 * 100 - 0.5 * Math.PI * 1600, panel.FlatArea, 1.0);
         Assert.Equal(40 * Math.PI, valley.FlatLength, 0.05);
     }
+
+    [Fact]
+    public void Pieces_that_do_not_meet_the_trimming_panel_keep_the_side_of_those_that_do()
+    {
+        // A flat deck, split in four, under a half pipe that crosses only its middle.
+        RunSpec Line(double x) => new([new LineStep(400)], Math.PI / 2, new Vec2(-200, 20), new Placement(new Vec3(x, 0, 0), 0, 0, 0));
+        RunSpec Half(double x) => new([new ArcStep(60, Math.PI)], 0, null, new Placement(new Vec3(x, 0, 0), 0, 0, 0));
+        PanelSpec deck = new("deck", ["f", "r"], ElementMatching.BendOnly) { Pieces = 4, Trims = [new TrimSpec("cut", null, "tube", 0, Way.Up)] };
+        PanelSpec whole = deck with { Pieces = 1 };
+        (string, CurveSpec)[] curves = [("f", Line(0)), ("r", Line(200)), ("a", Half(-50)), ("b", Half(250))];
+        PanelSpec tube = new("tube", ["a", "b"], ElementMatching.BendOnly);
+        double split = Run(Job(Thin, curves, deck, tube)).Panels.Where(p => p.Piece is not null).Sum(p => p.FlatArea);
+        // Cut right through: of the whole deck only one side would be kept.
+        Assert.Equal(200 * 2 * (200 - Math.Sqrt(60 * 60 - 20 * 20)), split, 5.0);
+        Assert.Contains(Run(Job(Thin, curves, whole, tube)).Notices, n => n.Code == "trim-leaves-parts");
+    }
+
+    [Fact]
+    public void A_way_that_the_trimming_panel_faces_on_one_side_and_backs_on_the_other_is_refused()
+    {
+        RunSpec Half(double x) => new([new ArcStep(60, Math.PI)], 0, null, new Placement(new Vec3(x, 0, 0), 0, 0, 0));
+        CurveSpec shelf = new PointsSpec([.. new Vec2[] { new(-100, 0), new(-100, 200), new(100, 200), new(100, 0), new(-100, 0) }.Select(p => new ProfilePoint(p, false))], false, Fit.Straight, new Placement(new Vec3(0, 0, 20), 0, Math.PI / 2, 0));
+        PanelSpec plate = Flat2("shelf", "rim") with { Trims = [new TrimSpec("cut", null, "tube", 0, Way.Left)] };
+        Development done = Developer.Develop(Job(Thin, [("rim", shelf), ("a", Half(-50)), ("b", Half(250))], plate, new PanelSpec("tube", ["a", "b"], ElementMatching.BendOnly)));
+        Assert.Equal("trim-keep", Assert.Single(done.Notices, n => n.Severity == Severity.Error).Code);
+    }
 }
