@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
-using SurfaceUnroll.Patterns.Joints;
 
 namespace SurfaceUnroll.Forming;
 
@@ -18,20 +18,20 @@ internal static class TackPlanner
 
     /// <summary>The plan of a joint.</summary>
     /// <param name="joint">Its label.</param>
-    /// <param name="runs">Its first edge, in one run or several.</param>
+    /// <param name="runs">Length of its first edge, in one run or several, mm; whether it ends where it starts; and its places.</param>
     /// <param name="pitch">Greatest distance of tacks, mm.</param>
-    public static TackPlan Of(string joint, ImmutableArray<EdgeTrack> runs, double pitch)
+    public static TackPlan Of(string joint, IEnumerable<(double Length, bool IsClosed, Func<double, Vec3> At)> runs, double pitch)
     {
         var tacks = ImmutableArray.CreateBuilder<Tack>();
         var stitches = ImmutableArray.CreateBuilder<Stitch>();
         (double start, int place) = (0, 0);
-        foreach (EdgeTrack run in runs)
+        foreach ((double length, bool closed, Func<double, Vec3> at) in runs)
         {
-            int gaps = Math.Max(1, (int)Math.Ceiling(run.Length / pitch - 1e-9));
-            foreach ((int k, int round) in Order(gaps, run.IsClosed)) tacks.Add(new Tack(tacks.Count + 1, place + k, start + run.Length * k / gaps, run.At(run.Length * k / gaps).Joint, round));
-            foreach (int k in Skipped(gaps)) stitches.Add(new Stitch(stitches.Count + 1, start + run.Length * (k + 1) / gaps, start + run.Length * k / gaps));
-            start += run.Length;
-            place += run.IsClosed ? gaps : gaps + 1;
+            int gaps = Math.Max(1, (int)Math.Ceiling(length / pitch - 1e-9));
+            foreach ((int k, int round) in Order(gaps, closed)) tacks.Add(new Tack(tacks.Count + 1, place + k, start + length * k / gaps, at(length * k / gaps), round));
+            foreach (int k in Skipped(gaps)) stitches.Add(new Stitch(stitches.Count + 1, start + length * (k + 1) / gaps, start + length * k / gaps));
+            start += length;
+            place += closed ? gaps : gaps + 1;
         }
         return new TackPlan(joint, pitch, tacks.ToImmutable(), stitches.ToImmutable());
     }

@@ -22,9 +22,10 @@ internal static class TapePlanner
 
     /// <summary>Lettered places and distances.</summary>
     /// <param name="panel">Net outline, mesh and verdict.</param>
-    public static (ImmutableArray<TapeMark> Marks, ImmutableArray<TapeCheck> Checks) Of(PanelDevelopment panel)
+    /// <param name="rim">Vertices of the mesh round its outline, the metal on the left.</param>
+    public static (ImmutableArray<TapeMark> Marks, ImmutableArray<TapeCheck> Checks) Of(PanelDevelopment panel, ImmutableArray<int> rim)
     {
-        int[] places = [.. Places(panel.Mesh)];
+        int[] places = [.. Places(panel.Mesh, rim)];
         ImmutableArray<TapeMark> marks = [.. places.Select((v, i) => new TapeMark(Letters[i].ToString(), panel.Mesh.Flat[v], panel.Mesh.Formed[v]))];
         (TapeMark From, TapeMark To)[] pairs = [.. marks.SelectMany((a, i) => marks.Skip(i + 1).Select(b => (a, b))).OrderByDescending(p => Math.Round((p.b.Flat - p.a.Flat).Length, 6))];
         TapeCheck[] taut = [.. Spread(pairs, Taut).Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), (p.To.Formed - p.From.Formed).Length, TapeRun.Taut))];
@@ -63,9 +64,8 @@ internal static class TapePlanner
     }
 
     // Ends of edges first, then their middles and quarters, round the rim from the upper left, until there are enough.
-    private static IEnumerable<int> Places(SheetMesh mesh)
+    private static IEnumerable<int> Places(SheetMesh mesh, ImmutableArray<int> rim)
     {
-        ImmutableArray<int> rim = Patterns.MeshBorders.Of(mesh)[0];
         Box box = Box.Around(rim.Select(v => mesh.Flat[v]));
         double near = Nearness * Math.Max(box.Width, box.Height);
         HashSet<int> outer = [.. rim];

@@ -73,7 +73,7 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             spec, label, [.. mates], difference, check?.LargestGap ?? 0, check?.GapAt ?? 0, check?.GapPlace ?? Vec3.Zero,
             check is null ? null : (check.LeastAngle, check.GreatestAngle), Math.Abs(difference) <= JointCheck.Tolerance && (check is null || check.LargestGap <= bears));
         _fits.Add(fit);
-        if (mates.Length == 2 && spec.Kind != JointKind.Trim) _tacks.Add(TackPlanner.Of(label, tracks[0], job.Shop.TackPitch ?? TackPlanner.Pitch(job.Sheet.Thickness)));
+        if (mates.Length == 2 && spec.Kind != JointKind.Trim) _tacks.Add(TackPlanner.Of(label, tracks[0].Select(run => (run.Length, run.IsClosed, (Func<double, Vec3>)(at => run.At(at).Joint))), job.Shop.TackPitch ?? TackPlanner.Pitch(job.Sheet.Thickness)));
         _notices.AddRange(JointNotices.Of(job, fit, where).Concat(LipNotices.Of(job, fit, lips, where)));
     }
 

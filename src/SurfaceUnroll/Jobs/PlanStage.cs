@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Forming;
+using SurfaceUnroll.Patterns;
 using SurfaceUnroll.Patterns.Strain;
 
 namespace SurfaceUnroll.Jobs;
@@ -12,7 +13,7 @@ internal static class PlanStage
     /// <param name="panel">With its cut lines.</param>
     public static FormingPlan Of(Job job, PanelDevelopment panel)
     {
-        (ImmutableArray<TapeMark> marks, ImmutableArray<TapeCheck> checks) = TapePlanner.Of(panel);
+        (ImmutableArray<TapeMark> marks, ImmutableArray<TapeCheck> checks) = TapePlanner.Of(panel, MeshBorders.Of(panel.Mesh)[0]);
         return new FormingPlan(
             RollPlanner.Of(panel, job.Sheet, job.Shop), [.. panel.Bends.Select(b => BendPlanner.Of(b, job.Sheet, job.Shop))], [.. Stretch(job, panel)],
             GrainPlanner.Of(panel, job.Sheet), marks, checks, BlankPlanner.Of(panel, job.Sheet, job.Shop));

@@ -44,7 +44,8 @@ public class TapePlannerTests
         {
             FormingPlan plan = panel.Plan!;
             Assert.Equal(plan.Marks.Length, plan.Marks.Select(m => m.Letter).Distinct().Count());
-            Assert.All(plan.Marks, m => Assert.InRange(Distance(m.Flat, panel.Net), 0, 1e-6));
+            // The outline of a trimmed piece leaves out places that are in line to within 0.002 mm.
+            Assert.All(plan.Marks, m => Assert.InRange(Distance(m.Flat, panel.Net), 0, 0.0021));
             Assert.Superset(plan.Marks.Select(m => m.Letter).ToHashSet(), plan.Tapes.SelectMany(t => new[] { t.From, t.To }).ToHashSet());
             Assert.All(plan.Marks, m => Assert.Contains(plan.Tapes, t => t.From == m.Letter || t.To == m.Letter));
         }
