@@ -12,6 +12,9 @@ internal sealed class PanelNames(FaultList faults)
     // NAME-preview.svg is written beside NAME.svg.
     private const string PreviewEnding = "-preview";
 
+    // shop-sheet.pdf is written for the whole job.
+    private const string ShopSheet = "shop-sheet";
+
     private readonly Dictionary<string, (string Name, int Line)> _taken = [];
 
     /// <summary>Checks one more name.</summary>
@@ -31,6 +34,8 @@ internal sealed class PanelNames(FaultList faults)
             faults.Add("panel-name", path, place, $"The panel name is too long for a file name: {Measures.Count(file.Length)} characters of at most {Measures.Count(LongestFileName)}.", "Shorten it.");
         if (IsReserved(file))
             faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
+        if (file == ShopSheet)
+            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like the sheet for the wall of the shop.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
         else if (Preview(file) is { } other) Collides(name, path, place, other);
         else if (pieces.FirstOrDefault(piece => !_taken.TryAdd(Slug.Of(piece), (piece, place.Line))) is { } twice) Collides(twice, path, place, Slug.Of(twice));

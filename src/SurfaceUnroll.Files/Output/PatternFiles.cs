@@ -14,9 +14,13 @@ namespace SurfaceUnroll.Files.Output;
 /// <summary>Every output file of a development.</summary>
 public static class PatternFiles
 {
-    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then <c>report.json</c>.</summary>
+    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
     public static ImmutableArray<OutputFile> Of(Development development) =>
-        [.. development.Panels.SelectMany(p => OfPanel(p, development)), new OutputFile("report.json", ReportJson.Write(development))];
+    [
+        .. development.Panels.SelectMany(p => OfPanel(p, development)),
+        .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
+        new OutputFile("report.json", ReportJson.Write(development)),
+    ];
 
     private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Development development)
     {

@@ -17,7 +17,7 @@ internal sealed class FormedPicture
     private readonly bool _crowned;
     private readonly int _pieces;
     private readonly ImmutableArray<ElementLine> _lines;
-    private readonly List<(double Nearness, Shape Shape)> _shapes = [];
+    private readonly List<Shape> _shapes = [];
 
     private FormedPicture(PanelDevelopment panel, Camera camera)
     {
@@ -31,7 +31,8 @@ internal sealed class FormedPicture
     /// <param name="Points">On the picture, mm, y up.</param>
     /// <param name="Colour">Fill of a facet or colour of a line.</param>
     /// <param name="LineWidth">Picture units; 0 for a filled facet.</param>
-    internal readonly record struct Shape(ImmutableArray<Vec2> Points, string Colour, double LineWidth);
+    /// <param name="Nearness">To the eye, mm.</param>
+    internal readonly record struct Shape(ImmutableArray<Vec2> Points, string Colour, double LineWidth, double Nearness);
 
     /// <summary>What to paint, in order.</summary>
     public static ImmutableArray<Shape> Of(PanelDevelopment panel, Camera camera)
@@ -51,7 +52,7 @@ internal sealed class FormedPicture
             picture.AddLines();
             picture.AddOpenings(panel.Openings);
         }
-        return [.. picture._shapes.OrderBy(s => s.Nearness).Select(s => s.Shape)];
+        return [.. picture._shapes.OrderBy(s => s.Nearness)];
     }
 
     /// <summary>Lines that are drawn, and enough of those between for the curvature to show.</summary>
@@ -146,7 +147,7 @@ internal sealed class FormedPicture
     }
 
     private void AddAt(double nearness, Vec3[] corners, string colour, double width) =>
-        _shapes.Add((nearness, new Shape([.. corners.Select(_camera.Project)], colour, width)));
+        _shapes.Add(new Shape([.. corners.Select(_camera.Project)], colour, width, nearness));
 
     // By equal steps of the line's own places: straight lines have two, those of a crowned sheet many.
     private Vec3 At(int line, int piece)

@@ -30,6 +30,7 @@ public static class ReportJson
             }
             json.WriteEndArray();
             JointReport.Write(json, development);
+            FormingReport.Write(json, development);
             WriteNotices(json, development);
             WriteTimings(json, development);
             json.WriteEndObject();
@@ -76,6 +77,7 @@ public static class ReportJson
         WriteElements(json, panel);
         WritePoints(json, "cut", panel.Cut);
         FittingReport.Write(json, panel);
+        FormingReport.Write(json, panel);
         json.WriteEndObject();
     }
 
