@@ -17,8 +17,12 @@ public static class FormedViews
     /// <summary>One piece.</summary>
     public static FormedView Of(PanelDevelopment panel) => Of([panel], Camera.For(panel.Mesh));
 
-    /// <summary>All pieces where they belong, seen from where most is seen of the largest.</summary>
-    public static FormedView Of(Development development) => Of(development.Panels, Camera.For(development.Panels.MaxBy(p => p.FormedArea)!.Mesh));
+    /// <summary>All pieces where they belong, seen from where most of them are seen best.</summary>
+    public static FormedView Of(Development development)
+    {
+        double all = development.Panels.Sum(p => p.FormedArea), rear = development.Panels.Where(p => Camera.For(p.Mesh) == Camera.RearLeftAbove).Sum(p => p.FormedArea);
+        return Of(development.Panels, rear > 0.5 * all ? Camera.RearLeftAbove : Camera.FrontLeftAbove);
+    }
 
     private static FormedView Of(ImmutableArray<PanelDevelopment> panels, Camera camera) => new(
         [.. panels.SelectMany(p => FormedPicture.Of(p, camera)).OrderBy(s => s.Nearness).Select(Grey)],

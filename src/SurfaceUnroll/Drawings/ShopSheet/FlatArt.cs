@@ -25,7 +25,7 @@ internal static class FlatArt
     }
 
     /// <summary>Draws it.</summary>
-    public static ImmutableArray<PagePart> Draw(Box room, PanelDevelopment panel, FormingPlan plan)
+    public static ImmutableArray<PagePart> Draw(Box room, PanelDevelopment panel, FormingPlan plan, Job job)
     {
         Box all = Box.Around(panel.Cut);
         double scale = ScaleIn(room, panel);
@@ -39,8 +39,9 @@ internal static class FlatArt
         ImmutableArray<PagePart> grain = [.. Grain(panel, plan.Grain, outline, Place, scale, labels)];
         foreach (BendLine bend in panel.Bends.Where(b => b.Centre.Length > 1)) Bend(labels, bend, Run(bend.Centre));
         foreach (StretchStep step in plan.Stretch) labels.Beside("×" + Number(step.Number), Place(step.Flat), new Vec2(0, 1), SheetSizes.Small, 1.5);
-        foreach (ElementLine line in panel.Elements.Where(e => e.Number > 0 && e.Length > 0)) labels.Beside(Number(line.Number), Place(line.Front), Place(line.Front) - Place(line.Rear), SheetSizes.Small, 1.2);
+        foreach (ElementLine line in panel.Elements.Where(e => e.Number > 0 && e.Length > 0)) labels.Beyond(Number(line.Number), Place(line.Front), Place(line.Front) - Place(line.Rear), SheetSizes.Small, 1.2);
         foreach (BlankEdge edge in panel.Edges.Where(e => e.FlatLength > 0)) Edge(labels, edge, Place, room);
+        foreach (OpeningGroup group in OpeningGroup.Of(panel, job)) labels.Beside(group.Name, Place(group.First.Centre), new Vec2(0, 1), SheetSizes.Small, 1.5);
         ElementLine[] inner = [.. PatternDrawing.Inner(panel)];
         return
         [

@@ -30,7 +30,7 @@ internal static class FormedArt
         {
             // At the end that is seen.
             (Vec3 end, Vec3 other) = view.Hides(line.FormedFront) ? (line.FormedRear, line.FormedFront) : (line.FormedFront, line.FormedRear);
-            if (!view.Hides(end)) labels.Beside(line.Number.ToString(CultureInfo.InvariantCulture), Stand(end), Stand(end) - Stand(other), SheetSizes.Small, 1.2);
+            if (!view.Hides(end)) labels.Beyond(line.Number.ToString(CultureInfo.InvariantCulture), Stand(end), Stand(end) - Stand(other), SheetSizes.Small, 1.2);
         }
         return
         [
@@ -44,13 +44,18 @@ internal static class FormedArt
     /// <summary>The shapes, lines as narrow strips among the facets so that what is nearer hides them.</summary>
     public static IEnumerable<PageFill> Paint(FormedView view, Func<Vec2, Vec2> place)
     {
+        List<ImmutableArray<Vec2>> alike = [];
+        double grey = 0;
         foreach (FormedShape shape in view.Shapes)
         {
             ImmutableArray<Vec2> points = [.. shape.Points.Select(place)];
+            // Facets of one grey are painted as one: neighbours leave no seam.
+            if (alike.Count > 0 && (shape.LineWidth > 0 || shape.Grey != grey)) yield return Joined();
             if (shape.LineWidth == 0)
             {
-                Vec2 centre = 1.0 / points.Length * points.Aggregate(Vec2.Zero, (sum, p) => sum + p);
-                yield return new PageFill([.. points.Select(p => p + Seam * (p - centre).Unit)], shape.Grey);
+                // All loops run one way round, or two that overlap would leave a hole.
+                alike.Add(Grown(Turn(points) < 0 ? [.. points.Reverse()] : points));
+                grey = shape.Grey;
                 continue;
             }
             for (int i = 0; i + 1 < points.Length; i++)
@@ -60,9 +65,30 @@ internal static class FormedArt
                 yield return new PageFill([points[i] - along - side, points[i + 1] + along - side, points[i + 1] + along + side, points[i] - along + side], shape.Grey);
             }
         }
+        if (alike.Count > 0) yield return Joined();
+
+        PageFill Joined()
+        {
+            var fill = new PageFill(alike[0], grey) { More = [.. alike.Skip(1)] };
+            alike.Clear();
+            return fill;
+        }
     }
+
+    // Every side moved outward; at a sharp corner no farther than a few times as much.
+    private static ImmutableArray<Vec2> Grown(ImmutableArray<Vec2> loop) =>
+    [
+        .. loop.Select((p, i) =>
+        {
+            Vec2 before = -(p - loop[(i + loop.Length - 1) % loop.Length]).Unit.Left, after = -(loop[(i + 1) % loop.Length] - p).Unit.Left;
+            return p + Seam / Math.Max(0.35, 1 + before.Dot(after)) * (before + after);
+        }),
+    ];
+
+    // Twice the area, positive counter-clockwise, mm².
+    private static double Turn(ImmutableArray<Vec2> loop) => Enumerable.Range(0, loop.Length).Sum(i => loop[i].Cross(loop[(i + 1) % loop.Length]));
 
     // The middle of each edge.
     private static IEnumerable<(string Name, Vec2 At)> Edges(PanelDevelopment panel, Func<Vec3, Vec2> stand) =>
-        panel.Mesh.Chains.Where(c => c.Vertices.Length > 1).Select(c => (c.Name, stand(panel.Mesh.Formed[c.Vertices[c.Vertices.Length / 2]])));
+        panel.Mesh.Chains.Where(c => c.Vertices.Length > 1 && panel.FindEdge(c.Name) is not null).Select(c => (c.Name, stand(panel.Mesh.Formed[c.Vertices[c.Vertices.Length / 2]])));
 }

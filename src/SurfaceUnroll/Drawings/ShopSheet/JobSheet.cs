@@ -8,39 +8,50 @@ namespace SurfaceUnroll.Drawings.ShopSheet;
 /// <summary>The page of a whole job for the wall: how the pieces meet, the order of work and of tacks, what is taken from stock.</summary>
 public static class JobSheet
 {
-    private const double Picture = 88, Rim = 6;
+    private const double Rim = 6;
+
+    // Heights that the picture may have, mm: the most that takes the fewest pages.
+    private static readonly ImmutableArray<double> Heights = [112, 100, 88, 78, 68, 58];
 
     /// <summary>The pages.</summary>
     /// <param name="development">The job.</param>
     /// <param name="view">All formed pieces together.</param>
     public static ImmutableArray<Page> Of(Development development, FormedView view)
     {
+        SheetFlow? best = null;
+        foreach (double height in Heights)
+            if (Draw(development, view, height) is var flow && (best is null || flow.IsShorterThan(best))) best = flow;
+        return best!.Pages;
+    }
+
+    private static SheetFlow Draw(Development development, FormedView view, double height)
+    {
         Job job = development.Job;
         var flow = new SheetFlow(job.Paper, (goesOn, width) => Heading(goesOn ? "Assembly, continued" : "Assembly", job, width));
-        flow.Add(Together(development, view, flow.Width));
+        flow.Add(Together(development, view, flow.Width, height));
         if (JobTables.Joints(development, flow.Width) is { } joints) flow.Add(joints);
         flow.Add(JobTables.Pieces(development, flow.Width));
         flow.AddInColumns([JobTables.Order(development, flow.Half), JobTables.Care(development, flow.Half)]);
         if (!development.Tacks.IsEmpty) flow.Add(JobTables.TackRules(flow.Width));
         foreach (TackPlan tacks in development.Tacks)
             flow.Add(TackStrip.Of(tacks, development.Joints.FirstOrDefault(j => j.Label == tacks.Joint), job.Units, flow.Width));
-        return flow.Pages;
+        return flow;
     }
 
     private static SheetRow Heading(string title, Job job, double width)
     {
         var column = new TextColumn(width);
-        column.Add($"{job.Name}: {title.ToLowerInvariant()}", SheetSizes.Title);
-        column.Add(PatternDrawing.SheetText(job), SheetSizes.Sub);
+        column.Add(title, SheetSizes.Title);
+        column.Add($"{job.Name}   {PatternDrawing.SheetText(job)}", SheetSizes.Sub);
         column.Skip(1);
         return new SheetRow(column.Height + 2, [.. column.At(Vec2.Zero), new PageLine(Pen.Wide, [new Vec2(0, -column.Height), new Vec2(width, -column.Height)])]);
     }
 
     // All pieces where they belong, with their names and the letters of the joints.
-    private static SheetRow Together(Development development, FormedView view, double width)
+    private static SheetRow Together(Development development, FormedView view, double width, double height)
     {
         const double caption = 6;
-        var room = new Box(new Vec2(0, -Picture), new Vec2(width, -caption));
+        var room = new Box(new Vec2(0, -height), new Vec2(width, -caption));
         double scale = Math.Min((room.Width - 2 * Rim) / Math.Max(1, view.Bounds.Width), (room.Height - 2 * Rim) / Math.Max(1, view.Bounds.Height));
         Vec2 Place(Vec2 p) => room.Centre + scale * (p - view.Bounds.Centre);
         var labels = new SheetLabels(room);
@@ -58,7 +69,7 @@ public static class JobSheet
         }
         foreach (PanelDevelopment panel in development.Panels) labels.Beside(panel.Spec.Name, Middle(panel), Vec2.Zero, SheetSizes.Body, 0.5);
         return new SheetRow(
-            Picture,
+            height,
             [
                 .. FormedArt.Paint(view, Place), .. dots, .. labels.Texts,
                 new PageText($"Seen from the {view.From}; the letters are those of the joints", new Vec2(0, -0.6 * caption), SheetSizes.Small),

@@ -16,7 +16,7 @@ internal static class JobTables
         [
             new("joint", ColumnKind.Left), new("first\nlength", ColumnKind.Right), new("second\nlength", ColumnKind.Right), new("between\nthe sheets", ColumnKind.Right), new("edges, and how they meet", ColumnKind.Words),
         ];
-        return ShopTable.Filled($"How the pieces meet, {SheetNumbers.Unit(units)}", "", columns, [.. development.Joints.Select(j => Row(j, units))], width);
+        return ShopTable.Filled($"How the pieces meet, {SheetNumbers.Unit(units)}", [], columns, [.. development.Joints.Select(j => Row(j, units))], width);
     }
 
     /// <summary>What is cut, and from how many sheets.</summary>
@@ -37,7 +37,7 @@ internal static class JobTables
                    panel.Spec.Name, SheetNumbers.Length(blank.Width, units), SheetNumbers.Length(blank.Height, units), AreaWords.Of(blank.Area, units), SheetNumbers.Mass(blank.Mass, units),
                ],
         ];
-        return ShopTable.Of($"Pieces to cut, {SheetNumbers.Unit(units)}", Stock(development.Stock, units), columns, rows, width);
+        return ShopTable.Of($"Pieces to cut, {SheetNumbers.Unit(units)}", [Stock(development.Stock, units)], columns, rows, width);
     }
 
     /// <summary>The order of work, with the steps that the job asks for.</summary>

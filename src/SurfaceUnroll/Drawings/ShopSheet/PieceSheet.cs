@@ -8,9 +8,21 @@ namespace SurfaceUnroll.Drawings.ShopSheet;
 /// <summary>The page of one piece for the wall: the part and the blank with their letters, the tables, the cautions. Long tables go on overleaf.</summary>
 public static class PieceSheet
 {
-    // Heights that the pictures may have, mm, the most first; the first that leaves room for all on one page is taken, else the ordinary one.
-    private static readonly ImmutableArray<double> PictureHeights = [120, 105, 92, 80, 70, 60];
-    private const double OrdinaryPicture = 92, Caption = 6;
+    // Heights that the pictures may have, mm: the most that takes the fewest pages.
+    private static readonly ImmutableArray<double> Heights = [125, 110, 98, 88, 78, 70, 62];
+
+    // Above a picture for its words, and the least that a column of tape checks and cautions takes, mm.
+    private const double Caption = 6, LeastBeside = 60;
+
+    // Where the tables stand: beside the checks with the cautions right or left, or above them all.
+    private enum Arrangement
+    {
+        CautionsRight,
+        CautionsLeft,
+        TablesAbove,
+    }
+
+    private static readonly ImmutableArray<Arrangement> Arrangements = [Arrangement.CautionsRight, Arrangement.CautionsLeft, Arrangement.TablesAbove];
 
     // How the room of the pictures may be parted, first for the part, then for the blank.
     private static readonly ImmutableArray<double> Shares = [0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65];
@@ -24,27 +36,49 @@ public static class PieceSheet
     public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, ImmutableArray<JointFit> joints, FormedView view)
     {
         if (panel.Plan is not { } plan) return [];
-        foreach (double height in PictureHeights)
+        SheetFlow? best = null;
+        foreach (double height in Heights)
         {
-            ImmutableArray<Page> pages = Draw(panel, plan, job, joints, view, height);
-            if (pages.Length == 1) return pages;
+            foreach (Arrangement arrangement in Arrangements)
+            {
+                if (Draw(panel, plan, job, joints, view, height, arrangement) is { } flow && (best is null || flow.IsShorterThan(best))) best = flow;
+                if (best is { IsWhole: true }) return best.Pages;
+            }
         }
-        return Draw(panel, plan, job, joints, view, OrdinaryPicture);
+        return best!.Pages;
     }
 
-    private static ImmutableArray<Page> Draw(PanelDevelopment panel, FormingPlan plan, Job job, ImmutableArray<JointFit> joints, FormedView view, double picture)
+    // Null where the tables do not stand so.
+    private static SheetFlow? Draw(
+        PanelDevelopment panel, FormingPlan plan, Job job, ImmutableArray<JointFit> joints, FormedView view, double picture, Arrangement arrangement)
     {
         var flow = new SheetFlow(job.Paper, (goesOn, width) => Heading(goesOn ? $"{panel.Spec.Name}, continued" : panel.Spec.Name, job, width));
-        flow.Add(Pictures(panel, plan, view, flow.Width, picture));
-        foreach (SheetBlock? table in new[] { PieceTables.Bends(panel, plan, job.Units, flow.Width), PieceTables.Rolls(panel, plan, job.Units, flow.Width) })
-            if (table is not null) flow.Add(table);
-        SheetBlock?[] beside =
+        flow.Add(Pictures(panel, plan, job, view, flow.Width, picture));
+        SheetBlock[] Tables(double width) => [.. new[] { PieceTables.Bends(panel, plan, job.Units, width), PieceTables.Rolls(panel, plan, job.Units, width) }.OfType<SheetBlock>()];
+        SheetBlock[] Others(double width) =>
         [
-            PieceTables.Tapes(plan, job.Units, flow.Half), PieceTables.Stretch(panel, plan, job.Units, flow.Half), PieceTables.Blank(plan, job, flow.Half),
-            SheetBlock.Paragraphs("Take care", flow.Half, 4, ShopCautions.Of(panel, JointWords.Of(panel, joints)).Select(c => ("–", c))),
+            .. new[] { PieceTables.Tapes(plan, job.Units, width), PieceTables.Stretch(panel, plan, job.Units, width) }.OfType<SheetBlock>(),
+            PieceTables.Blank(plan, job, width),
         ];
-        flow.AddInColumns([.. beside.OfType<SheetBlock>()]);
-        return flow.Pages;
+        SheetBlock Care(double width) => SheetBlock.Paragraphs("Take care", width, 4, ShopCautions.Of(panel, JointWords.Of(panel, joints)).Select(c => ("–", c)));
+        SheetBlock[] tables = Tables(flow.Width);
+        double left = tables.Select(t => t.Needed).DefaultIfEmpty(0).Max(), right = Math.Max(LeastBeside, Others(flow.Half).Max(o => o.Needed)), spare = flow.Width - SheetSizes.Gutter - left - right;
+        if (arrangement != Arrangement.TablesAbove)
+        {
+            if (tables.Length == 0 || spare < 0) return null;
+            // Side by side; what both leave goes to both.
+            double x = left + 0.5 * spare + SheetSizes.Gutter;
+            bool toTheRight = arrangement == Arrangement.CautionsRight;
+            flow.AddBeside(
+                [.. Tables(x - SheetSizes.Gutter), .. toTheRight ? [] : new[] { Care(x - SheetSizes.Gutter) }],
+                [.. Others(flow.Width - x), .. toTheRight ? new[] { Care(flow.Width - x) } : []], x);
+        }
+        else
+        {
+            foreach (SheetBlock table in tables) flow.Add(table);
+            flow.AddInColumns([.. Others(flow.Half), Care(flow.Half)]);
+        }
+        return flow;
     }
 
     private static SheetRow Heading(string title, Job job, double width)
@@ -57,22 +91,27 @@ public static class PieceSheet
     }
 
     // Beside each other or one above the other, whichever shows the smaller of the two larger.
-    private static SheetRow Pictures(PanelDevelopment panel, FormingPlan plan, FormedView view, double width, double height)
+    private static SheetRow Pictures(PanelDevelopment panel, FormingPlan plan, Job job, FormedView view, double width, double height)
     {
         (Box Part, Box Blank) best = (from share in Shares
                                       from level in Ways
                                       let boxes = Parted(width, height, share, level)
-                                      orderby Math.Round(Math.Min(FormedArt.ScaleIn(boxes.Part, view), FlatArt.ScaleIn(boxes.Blank, panel)), 4) descending
+                                      orderby Math.Round(Math.Min(FormedArt.ScaleIn(boxes.Part, view) * Size(view.Bounds), FlatArt.ScaleIn(boxes.Blank, panel) * Size(Box.Around(panel.Cut))), 1) descending
                                       select boxes).First();
+        bool behind = plan.Marks.Any(m => view.Hides(m.Formed));
         return new SheetRow(
             height,
             [
                 .. FormedArt.Draw(best.Part, view, panel, plan),
-                .. FlatArt.Draw(best.Blank, panel, plan),
-                Words(best.Part, $"Formed, seen from the {view.From}" + (plan.Marks.Any(m => view.Hides(m.Formed)) ? "; (a) lies behind" : "")),
+                .. FlatArt.Draw(best.Blank, panel, plan, job),
+                Words(best.Part, $"Formed, from the {view.From}"),
+                .. behind ? [Words(best.Part with { Max = new Vec2(best.Part.Max.X, best.Part.Min.Y) }, "In brackets: on the far side")] : Array.Empty<PageText>(),
                 Words(best.Blank, "Flat, forward up, not to scale"),
             ]);
     }
+
+    // What a picture of a scale is as a whole: a long one is not the smaller for being low.
+    private static double Size(Box box) => Math.Sqrt(Math.Max(1, box.Width) * Math.Max(1, box.Height));
 
     private static PageText Words(Box box, string text) =>
         new(PageTextWidth.Fit(text, SheetSizes.Small, box.Width), new Vec2(box.Min.X, box.Max.Y + 0.4 * Caption), SheetSizes.Small);

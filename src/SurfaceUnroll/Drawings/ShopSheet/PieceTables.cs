@@ -8,6 +8,9 @@ namespace SurfaceUnroll.Drawings.ShopSheet;
 /// <summary>The tables of one piece.</summary>
 internal static class PieceTables
 {
+    // Keeps a number and its sign on one line.
+    private const char Unbroken = '\u00a0';
+
     /// <summary>What is rolled, line by line; null if nothing is.</summary>
     public static SheetBlock? Rolls(PanelDevelopment panel, FormingPlan plan, LengthUnit units, double width)
     {
@@ -19,12 +22,12 @@ internal static class PieceTables
             new($"step\n{first}", ColumnKind.Right), new($"step\n{last}", ColumnKind.Right),
             new($"finished\nR {first}", ColumnKind.Right), new($"finished\nR {last}", ColumnKind.Right),
             new($"roll to\nR {first}", ColumnKind.Right), new($"roll to\nR {last}", ColumnKind.Right),
-            new("bends", ColumnKind.Left), new("note", ColumnKind.Words),
+            new("bends", ColumnKind.Left),
         ];
-        string lead = "Lay each numbered line along the roll. A step is from the line before, along the edge of the blank. R is the radius of the inside of the bend. DOWN is away from you as "
-            + "the blank lies, outside face up. “Roll to” has the springback in it: roll a little past" + (rolls.OverRoll > 0 ? $", {SheetNumbers.Percent(rolls.OverRoll)} tighter," : "")
+        string lead = "Lay each numbered line along the roll. Steps are from the line before, along the edge of the blank. R is the inside radius. DOWN is away from you as the blank lies. "
+            + "“Roll to” has the springback in it: roll a little past" + (rolls.OverRoll > 0 ? $", {SheetNumbers.Percent(rolls.OverRoll).Replace(' ', Unbroken)} tighter," : "")
             + $" and open by hand (common practice). Springback: {rolls.Source}.";
-        return ShopTable.Filled($"Roll schedule, {SheetNumbers.Unit(units)}", lead, columns, [.. rolls.Lines.Select(l => Line(l, units))], width);
+        return ShopTable.Of($"Roll schedule, {SheetNumbers.Unit(units)}", [lead, .. CannotBeRolled(rolls)], columns, [.. rolls.Lines.Select(l => Line(l, units))], width);
     }
 
     /// <summary>The sharp bends in order; null if there are none.</summary>
@@ -34,11 +37,13 @@ internal static class PieceTables
         ImmutableArray<TableColumn> columns =
         [
             new("bend", ColumnKind.Left), new("way", ColumnKind.Left), new("angle", ColumnKind.Right), new("bend to", ColumnKind.Right), new("inside R", ColumnKind.Right),
-            new("allowance", ColumnKind.Right), new("note", ColumnKind.Words),
+            new("allowance", ColumnKind.Right),
         ];
+        // The parts of a lip that a corner parts are one bend.
+        ImmutableArray<ImmutableArray<string>> rows = [.. plan.Bends.Select((step, i) => Bend(step, i < panel.Bends.Length ? panel.Bends[i] : null, units)).DistinctBy(row => string.Join('|', row))];
         string lead = "Bend in this order. UP is towards you as the blank lies, outside face up. Angles are those that the sheet is bent through; “bend to” has the springback in it. "
             + $"Springback: {string.Join("; ", plan.Bends.Select(b => b.Source).Distinct())}.";
-        return ShopTable.Filled($"Bend table, {SheetNumbers.Unit(units)}", lead, columns, [.. plan.Bends.Select(step => Bend(step, panel, units))], width);
+        return ShopTable.Filled($"Bend table, {SheetNumbers.Unit(units)}", [lead, .. Warnings(plan, units)], columns, rows, width);
     }
 
     /// <summary>Where metal is stretched or shrunk, the worst place first; null if nowhere.</summary>
@@ -54,7 +59,7 @@ internal static class PieceTables
             ]),
         ];
         return ShopTable.Filled(
-            "Stretch plan", "The crosses on the flat, worst first. The map of stretch and shrink has the whole.",
+            "Stretch plan", ["The crosses on the flat, worst first. The map of stretch and shrink has the whole."],
             [new("place", ColumnKind.Left), new("work", ColumnKind.Left), new("where", ColumnKind.Words)], rows, width);
     }
 
@@ -66,12 +71,12 @@ internal static class PieceTables
         [
             .. plan.Tapes.Select(t => (ImmutableArray<string>)
             [
-                $"{t.From} – {t.To}", SheetNumbers.Length(t.OnBlank, units), SheetNumbers.Length(t.OnPart, units), t.How == TapeRun.Taut ? "taut" : "laid on the sheet",
+                $"{t.From} – {t.To}", SheetNumbers.Length(t.OnBlank, units), SheetNumbers.Length(t.OnPart, units), t.How == TapeRun.Taut ? "taut" : "laid on",
             ]),
         ];
         return ShopTable.Of(
-            $"Tape checks, {SheetNumbers.Unit(units)}", "From dot to dot. On the part at the middle of the sheet’s thickness.",
-            [new("from – to", ColumnKind.Left), new("on the\nblank", ColumnKind.Right), new("on the\npart", ColumnKind.Right), new("tape on the part", ColumnKind.Left)], rows, width);
+            $"Tape checks, {SheetNumbers.Unit(units)}", ["From dot to dot; on the part at the middle of the thickness. Taut: straight through the air. Laid on: along the sheet, the shortest way."],
+            [new("from – to", ColumnKind.Left), new("on the\nblank", ColumnKind.Right), new("on the\npart", ColumnKind.Right), new("tape", ColumnKind.Left)], rows, width);
     }
 
     /// <summary>What the piece takes, and how it lies to the grain.</summary>
@@ -80,7 +85,7 @@ internal static class PieceTables
         (BlankNeed blank, LengthUnit units) = (plan.Blank, job.Units);
         string radius = $"least inside radius across the grain R {BendWords.Radius(plan.Grain.MinimumRadius, units)} {ShopLength.Name(units)}";
         return SheetBlock.Facts(
-            "Blank", width, 20,
+            "Blank", width, 17,
             [
                 ("Size", $"{ShopLength.Print(blank.Width, units)} × {ShopLength.Print(blank.Height, units)}"),
                 ("Area", AreaWords.Of(blank.Area, units)),
@@ -97,17 +102,23 @@ internal static class PieceTables
 
     private static ImmutableArray<string> Line(RollLine line, LengthUnit units)
     {
-        string note = line.Limits.IsEmpty ? "" : "CANNOT BE ROLLED: " + string.Join("; ", line.Limits.Select(Words));
         string[] radii = line.IsFlat
             ? ["flat", "flat", "–", "–"]
             : [SheetNumbers.Radius(line.RadiusFront, units), SheetNumbers.Radius(line.RadiusRear, units), SheetNumbers.Radius(line.RollFront, units), SheetNumbers.Radius(line.RollRear, units)];
         return
         [
-            SheetNumbers.Count(line.Number), SheetNumbers.Length(line.StepFront, units), SheetNumbers.Length(line.StepRear, units),
+            SheetNumbers.Count(line.Number) + (line.Limits.IsEmpty ? "" : " !"), SheetNumbers.Length(line.StepFront, units), SheetNumbers.Length(line.StepRear, units),
             // The sheet turns away from its convex face.
-            .. radii, line.IsFlat ? "–" : line.BendsOutward ? "DOWN" : "UP", note,
+            .. radii, line.IsFlat ? "–" : line.BendsOutward ? "DOWN" : "UP",
         ];
     }
+
+    // The lines by what is against them.
+    private static IEnumerable<string> CannotBeRolled(RollSchedule rolls) =>
+        from limit in Enum.GetValues<RollLimit>()
+        let lines = rolls.Lines.Where(l => l.Limits.Contains(limit)).Select(l => SheetNumbers.Count(l.Number)).ToArray()
+        where lines.Length > 0
+        select $"! CANNOT BE ROLLED as it stands, {Words(limit)}: {(lines.Length == 1 ? "line" : "lines")} {SheetNumbers.List(lines)}.";
 
     private static string Words(RollLimit limit) => limit switch
     {
@@ -116,19 +127,27 @@ internal static class PieceTables
         _ => "tighter than the metal bears",
     };
 
-    private static ImmutableArray<string> Bend(BendStep step, PanelDevelopment panel, LengthUnit units)
+    // The bends by what is against them.
+    private static IEnumerable<string> Warnings(FormingPlan plan, LengthUnit units)
     {
-        BendLine? bend = panel.Bends.FirstOrDefault(b => b.Number == step.Number);
-        string[] notes =
-        [
-            .. step.IsTooSharp ? [$"SHARPER THAN THE METAL BEARS: at least R {BendWords.Radius(step.MinimumRadius, units)}"] : Array.Empty<string>(),
-            .. step.IsTooLong ? ["LONGER THAN THE BRAKE"] : Array.Empty<string>(),
-        ];
+        BendStep[] sharp = [.. plan.Bends.Where(b => b.IsTooSharp)], tooLong = [.. plan.Bends.Where(b => b.IsTooLong)];
+        if (sharp.Length > 0) yield return $"! SHARPER THAN THE METAL BEARS, which is inside R {BendWords.Radius(sharp.Max(b => b.MinimumRadius), units)}: {Named(sharp)}.";
+        if (tooLong.Length > 0) yield return $"! LONGER THAN THE BRAKE: {Named(tooLong)}.";
+
+        static string Named(BendStep[] steps)
+        {
+            string[] numbers = [.. steps.Select(b => SheetNumbers.Count(b.Number)).Distinct()];
+            return $"{(numbers.Length == 1 ? "bend" : "bends")} {SheetNumbers.List(numbers)}";
+        }
+    }
+
+    private static ImmutableArray<string> Bend(BendStep step, BendLine? bend, LengthUnit units)
+    {
         return
         [
-            SheetNumbers.Count(step.Number) + (bend?.Lip is { } lip ? $", lip {lip}" : ""), bend is null ? "" : BendWords.Way(bend),
+            SheetNumbers.Count(step.Number) + (bend?.Lip is { } lip ? $", lip {lip}" : "") + (step.IsTooSharp || step.IsTooLong ? " !" : ""), bend is null ? "" : BendWords.Way(bend),
             bend is null ? SheetNumbers.Degrees(step.Angle) : BendWords.Angle(bend), SheetNumbers.Degrees(step.BendTo),
-            bend is null ? "" : BendWords.Radius(bend.InsideRadius, units), bend is null ? "" : BendWords.Fine(bend.Length.Allowance, units), string.Join("; ", notes),
+            bend is null ? "" : BendWords.Radius(bend.InsideRadius, units), bend is null ? "" : BendWords.Fine(bend.Length.Allowance, units),
         ];
     }
 }

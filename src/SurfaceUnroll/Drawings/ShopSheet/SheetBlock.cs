@@ -29,6 +29,9 @@ internal sealed record SheetRow(double Height, ImmutableArray<PagePart> Parts)
 /// <param name="Width">mm.</param>
 internal sealed record SheetBlock(string Title, ImmutableArray<SheetRow> Lead, ImmutableArray<SheetRow> Head, ImmutableArray<SheetRow> Rows, double Width)
 {
+    /// <summary>The least width at which its letters keep their size, mm; 0 where words are broken to any width.</summary>
+    public double Needed { get; init; }
+
     /// <summary>Height of all of it, with the title once, mm.</summary>
     public double Height => Begun(false).Concat(Rows).Sum(r => r.Height);
 

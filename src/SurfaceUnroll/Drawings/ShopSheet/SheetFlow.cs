@@ -17,6 +17,9 @@ internal sealed class SheetFlow
     private readonly ImmutableArray<Page>.Builder pages = ImmutableArray.CreateBuilder<Page>();
     private double y;
 
+    // How often a block was parted.
+    private int parted;
+
     /// <summary>Begins the first page.</summary>
     /// <param name="paper">Size and margin; upright unless it says level.</param>
     /// <param name="heading">What stands at the head of a page: whether it goes on from another, and the width.</param>
@@ -39,6 +42,12 @@ internal sealed class SheetFlow
     /// <summary>All pages.</summary>
     public ImmutableArray<Page> Pages => [.. pages, Page.Of(width, height, parts)];
 
+    /// <summary>All stands on one page.</summary>
+    public bool IsWhole => pages.Count == 0 && parted == 0;
+
+    /// <summary>Takes fewer pages, or parts fewer blocks.</summary>
+    public bool IsShorterThan(SheetFlow other) => pages.Count < other.pages.Count || (pages.Count == other.pages.Count && parted < other.parted);
+
     private double Room => y - area.Min.Y;
 
     /// <summary>A strip over the whole width.</summary>
@@ -59,6 +68,7 @@ internal sealed class SheetFlow
             if (row.Height > Room)
             {
                 Turn();
+                parted++;
                 foreach (SheetRow again in block.Begun(true)) Put(again, area.Min.X);
             }
             Put(row, area.Min.X);
@@ -70,19 +80,77 @@ internal sealed class SheetFlow
     public void AddInColumns(IReadOnlyList<SheetBlock> blocks)
     {
         if (blocks.Count == 0) return;
-        int parted = Enumerable.Range(0, blocks.Count + 1).MinBy(k => Tallest(blocks, k));
-        if (Tallest(blocks, parted) > Room && (pages.Count > 0 || blocks.Max(b => b.Begun(false).Sum(r => r.Height) + b.Rows.Max(r => r.Height)) > Room)) Turn();
-        if (Tallest(blocks, parted) <= Room)
+        int first = Enumerable.Range(0, blocks.Count + 1).MinBy(k => Tallest(blocks, k));
+        if (Tallest(blocks, first) > Room && (pages.Count > 0 || blocks.Max(b => b.Begun(false).Sum(r => r.Height) + b.Rows.Max(r => r.Height)) > Room)) Turn();
+        if (Tallest(blocks, first) <= Room)
         {
-            double top = y, left = Column(blocks.Take(parted), area.Min.X);
+            double top = y, left = Column(blocks.Take(first), area.Min.X);
             y = top;
-            y = Math.Min(left, Column(blocks.Skip(parted), area.Min.X + Half + SheetSizes.Gutter));
+            y = Math.Min(left, Column(blocks.Skip(first), area.Min.X + Half + SheetSizes.Gutter));
         }
         else OneAfterTheOther(blocks);
     }
 
-    private static double Tallest(IReadOnlyList<SheetBlock> blocks, int parted) =>
-        Math.Max(blocks.Take(parted).Sum(b => b.Height + SheetSizes.Break), blocks.Skip(parted).Sum(b => b.Height + SheetSizes.Break));
+    /// <summary>Two columns of blocks, each of which goes on overleaf by itself.</summary>
+    /// <param name="left">Blocks of one width.</param>
+    /// <param name="right">Blocks of another.</param>
+    /// <param name="x">Where the right column begins, from the left of the left one, mm.</param>
+    public void AddBeside(IReadOnlyList<SheetBlock> left, IReadOnlyList<SheetBlock> right, double x)
+    {
+        List<List<SheetRow>> first = Poured(left), second = Poured(right);
+        for (int i = 0; i < Math.Max(first.Count, second.Count); i++)
+        {
+            if (i > 0) Turn();
+            double top = y, lowest = top;
+            foreach ((List<List<SheetRow>> column, double from) in new[] { (first, 0), (second, x) })
+            {
+                y = top;
+                foreach (SheetRow row in i < column.Count ? column[i] : []) Put(row, area.Min.X + from);
+                lowest = Math.Min(lowest, y);
+            }
+            y = lowest;
+        }
+    }
+
+    // What of a column stands on this page and on each after it.
+    private List<List<SheetRow>> Poured(IReadOnlyList<SheetBlock> blocks)
+    {
+        double whole = area.Height - heading(true, area.Width).Height, room = Room;
+        List<List<SheetRow>> poured = [[]];
+        foreach (SheetBlock block in blocks)
+        {
+            Need(block.Begun(false).Concat(block.Rows.Take(block.Rows.Length > 2 * FewRows ? FewRows : block.Rows.Length)).Sum(r => r.Height));
+            foreach (SheetRow row in block.Begun(false)) Take(row);
+            foreach (SheetRow row in block.Rows)
+            {
+                if (Need(row.Height))
+                {
+                    parted++;
+                    foreach (SheetRow again in block.Begun(true)) Take(again);
+                }
+                Take(row);
+            }
+            Take(new SheetRow(SheetSizes.Break, []));
+        }
+        return poured;
+
+        bool Need(double mm)
+        {
+            if (mm <= room || poured[^1].Count == 0 && poured.Count > 1) return false;
+            poured.Add([]);
+            room = whole;
+            return true;
+        }
+
+        void Take(SheetRow row)
+        {
+            poured[^1].Add(row);
+            room -= row.Height;
+        }
+    }
+
+    private static double Tallest(IReadOnlyList<SheetBlock> blocks, int first) =>
+        Math.Max(blocks.Take(first).Sum(b => b.Height + SheetSizes.Break), blocks.Skip(first).Sum(b => b.Height + SheetSizes.Break));
 
     private double Column(IEnumerable<SheetBlock> blocks, double x)
     {
@@ -104,7 +172,10 @@ internal sealed class SheetFlow
             foreach (SheetRow row in block.Rows)
             {
                 if (Need(row.Height))
+                {
+                    parted++;
                     foreach (SheetRow again in block.Begun(true)) Put(again, x);
+                }
                 Put(row, x);
             }
             y -= SheetSizes.Break;

@@ -9,6 +9,7 @@ internal sealed class SheetLabels(Box room)
 {
     // Farther and farther off, and round the place from the side that is wanted.
     private static readonly ImmutableArray<double> Rings = [1, 1.8, 2.8, 4];
+    private static readonly ImmutableArray<double> BeyondRings = [1, 3.6];
     private static readonly ImmutableArray<double> Turns = [0, 45, -45, 90, -90, 135, -135, 180];
 
     private readonly List<TextOutline> taken = [];
@@ -43,6 +44,17 @@ internal sealed class SheetLabels(Box room)
             from ring in Rings
             from turn in Turns
             let way = side.Rotate(turn * Math.PI / 180)
+            let centre = at + new Vec2(way.X * (ring * off + half), way.Y * (ring * off + 0.5 * height))
+            select new PageText(text, centre - new Vec2(0, 0.5 * height), height, Anchor: Anchor.Middle, Halo: true));
+    }
+
+    /// <summary>Writes a word beyond a place, near or a little farther off and nowhere else: among many of a kind it would be taken for another's.</summary>
+    public bool Beyond(string text, Vec2 at, Vec2 away, double height, double off)
+    {
+        double half = 0.5 * PageTextWidth.Of(text, height);
+        Vec2 way = away.Unit;
+        return Take(
+            from ring in BeyondRings
             let centre = at + new Vec2(way.X * (ring * off + half), way.Y * (ring * off + 0.5 * height))
             select new PageText(text, centre - new Vec2(0, 0.5 * height), height, Anchor: Anchor.Middle, Halo: true));
     }

@@ -10,13 +10,17 @@ internal static class PlannedSamples
 {
     private const double Springback = 0.94;
 
+    private static readonly Lazy<Development> WholeCover = new(() => Of("trike-full-cover"));
+
+    /// <summary>The whole trike cover, developed once for all tests.</summary>
+    public static Development Cover => WholeCover.Value;
+
     /// <summary>A job of the fixtures with a plan for each piece, tacks for each joint of two edges, and stock.</summary>
-    public static Development Of(string name, PaperSize? paper = null)
+    public static Development Of(string name)
     {
         string folder = AppContext.BaseDirectory;
         while (!Directory.Exists(Path.Combine(folder, "fixtures"))) folder = Path.GetDirectoryName(folder)!;
-        Job job = JobFile.Read(File.ReadAllText(Path.Combine(folder, "fixtures", "jobs", name + ".json"))).Job!;
-        return With(Developer.Develop(paper is null ? job : job with { Paper = job.Paper with { Size = paper } }));
+        return With(Developer.Develop(JobFile.Read(File.ReadAllText(Path.Combine(folder, "fixtures", "jobs", name + ".json"))).Job!));
     }
 
     /// <summary>The same development with plans.</summary>
@@ -52,7 +56,9 @@ internal static class PlannedSamples
     // Four places along the rim of the sheet.
     private static ImmutableArray<TapeMark> Marks(PanelDevelopment panel)
     {
-        int[] rim = [.. panel.Mesh.Chains.Where(c => c.Vertices.Length > 1).SelectMany(c => c.Vertices).Distinct()];
+        int[] rim = [.. panel.Mesh.Chains.Where(c => c.Vertices.Length > 1).SelectMany(c => c.Vertices).DefaultIfEmpty(0).Distinct()];
+        // A sheet put on by hand names no chains.
+        if (rim.Length < 4) rim = [.. Enumerable.Range(0, panel.Mesh.Formed.Length)];
         return [.. Enumerable.Range(0, 4).Select(i => rim[i * rim.Length / 4]).Select((v, i) => new TapeMark(((char)('a' + i)).ToString(), panel.Mesh.Flat[v], panel.Mesh.Formed[v]))];
     }
 
