@@ -141,13 +141,10 @@ internal static class PieceTables
         }
     }
 
-    private static ImmutableArray<string> Bend(BendStep step, BendLine? bend, LengthUnit units)
-    {
-        return
-        [
-            SheetNumbers.Count(step.Number) + (bend?.Lip is { } lip ? $", lip {lip}" : "") + (step.IsTooSharp || step.IsTooLong ? " !" : ""), bend is null ? "" : BendWords.Way(bend),
-            bend is null ? SheetNumbers.Degrees(step.Angle) : BendWords.Angle(bend), SheetNumbers.Degrees(step.BendTo),
-            bend is null ? "" : BendWords.Radius(bend.InsideRadius, units), bend is null ? "" : BendWords.Fine(bend.Length.Allowance, units),
-        ];
-    }
+    private static ImmutableArray<string> Bend(BendStep step, BendLine? bend, LengthUnit units) =>
+    [
+        SheetNumbers.Count(step.Number) + (bend?.Lip is { } lip ? $", lip {lip}" : "") + (step.IsTooSharp || step.IsTooLong ? " !" : ""), bend is null ? "" : BendWords.Way(bend),
+        bend is null ? SheetNumbers.Degrees(step.Angle) : BendWords.Angle(bend), SheetNumbers.Degrees(step.BendTo),
+        bend is null ? "" : BendWords.Radius(bend.InsideRadius, units), bend is null ? "" : BendWords.Fine(bend.Length.Allowance, units),
+    ];
 }

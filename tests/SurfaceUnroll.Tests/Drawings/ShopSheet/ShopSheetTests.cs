@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Drawings.ShopSheet;
+using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Output;
 using SurfaceUnroll.Files.Pdf;
 using SurfaceUnroll.Files.Preview;
@@ -180,6 +181,13 @@ public partial class ShopSheetTests
         Assert.Null(ShopSheetPdf.Write(bare));
         Assert.DoesNotContain(PatternFiles.Of(bare), f => f.Name == "shop-sheet.pdf");
         Assert.Contains(PatternFiles.Of(PlannedSamples.With(bare)), f => f.Name == "shop-sheet.pdf");
+    }
+
+    [Fact]
+    public void No_panel_has_the_name_of_the_sheet()
+    {
+        Assert.NotNull(JobFile.Read(StarterJob.Text).Job);
+        Assert.Null(JobFile.Read(StarterJob.Text.Replace("\"name\": \"cover\"", "\"name\": \"Shop sheet\"", StringComparison.Ordinal)).Job);
     }
 
     [Fact]
