@@ -11,9 +11,9 @@ public class PatternFilesTests
     private static ImmutableArray<OutputFile> Files() => PatternFiles.Of(Developer.Develop(JobFile.Read(StarterJob.Text).Job!));
 
     [Fact]
-    public void Every_panel_has_five_files_and_the_report_comes_last() =>
+    public void Every_panel_has_five_files_and_sheet_and_report_of_the_job_come_last() =>
         Assert.Equal(
-            ["cover.pdf", "cover.dxf", "cover.svg", "cover.obj", "cover-preview.svg", "report.json"], Files().Select(f => f.Name));
+            ["cover.pdf", "cover.dxf", "cover.svg", "cover.obj", "cover-preview.svg", "shop-sheet.pdf", "report.json"], Files().Select(f => f.Name));
 
     [Fact]
     public void The_same_job_gives_the_same_bytes_in_every_file()
