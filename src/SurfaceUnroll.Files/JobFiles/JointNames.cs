@@ -12,7 +12,7 @@ internal sealed class JointNames(FaultList faults, ImmutableArray<PanelSpec> pan
 {
     private readonly HashSet<string> _names = [];
 
-    private readonly HashSet<string> _seams = [.. Enumerable.Range(count, panels.Sum(p => Math.Max(0, p.Pieces - 1))).Select(Letters)];
+    private readonly HashSet<string> _seams = [.. Enumerable.Range(count, panels.Sum(p => Math.Max(0, p.Pieces - 1))).Select(JointSpec.Letters)];
 
     /// <summary>Checks a name that the job gives.</summary>
     public void Add(string name, string path, TextPlace place)
@@ -27,10 +27,7 @@ internal sealed class JointNames(FaultList faults, ImmutableArray<PanelSpec> pan
     public ImmutableArray<JointSpec> Lettered(ImmutableArray<JointSpec> joints)
     {
         // As many letters as there are joints are enough, and reach none of the seams': each letter passed over is the name of a joint that takes none.
-        var free = new Queue<string>(Enumerable.Range(0, count).Select(Letters).Where(letter => !_names.Contains(letter)));
+        var free = new Queue<string>(Enumerable.Range(0, count).Select(JointSpec.Letters).Where(letter => !_names.Contains(letter)));
         return [.. joints.Select(j => j.Name is null ? j with { Name = free.Dequeue() } : j)];
     }
-
-    // A … Z, AA, AB …
-    private static string Letters(int index) => (index >= 26 ? Letters(index / 26 - 1) : "") + (char)('A' + index % 26);
 }

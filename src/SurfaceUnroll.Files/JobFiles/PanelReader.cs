@@ -46,11 +46,10 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
         return panels.ToImmutable();
     }
 
-    // As many as the panel asks for; whatever their number may be where it is left to be found.
+    // As many as the panel asks for.
     private static IEnumerable<string> Pieces(JobBlock block, string name) => block.Find("pieces") switch
     {
         JsonNumber { Value: >= 2 and <= FormingReader.MostPieces } count => PanelNames.Pieces(name, (int)count.Value),
-        JsonText => Enumerable.Range(2, FormingReader.MostPieces - 1).SelectMany(count => PanelNames.Pieces(name, count)),
         _ => [],
     };
 

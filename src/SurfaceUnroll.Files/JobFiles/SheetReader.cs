@@ -81,7 +81,7 @@ internal sealed class SheetReader(Measures measures, ImmutableArray<Material> ow
         double Deduction(double share) => BendAllowance.Deduction(own.Radius, thickness, share, own.Angle);
         measures.Faults.Add(
             "own-bend-deduction", path, at.Place,
-            $"A bend through {Degrees(own.Angle)} to an inside radius of {measures.Show(own.Radius)}, in a sheet {measures.Show(thickness)} thick, cannot have a deduction of {measures.Show(own.Deduction)}: it lies between {measures.Show(Deduction(BendAllowance.MiddleK))} and {measures.Show(Deduction(0))}.",
+            $"A bend through {Degrees(own.Angle)} to an inside radius of {measures.Show(own.Radius)}, in a sheet {measures.Show(thickness)} thick, cannot have a deduction of {measures.Show(own.Deduction)}: it lies between {measures.Show(Deduction(BendAllowance.MostShownK))} and {measures.Show(Deduction(0))}.",
             "Measure again: the deduction is both outside lengths, to where the outside faces meet (past 90° to the outermost place of the bend), together less the length of the scrap before. The angle is that which the sheet was bent through.");
     }
 

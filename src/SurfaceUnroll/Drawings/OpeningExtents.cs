@@ -25,7 +25,7 @@ public static class OpeningExtents
         if (found.All(f => Math.Abs(f.Short - shorter) <= SameSize && Math.Abs(f.Long - longer) <= SameSize)) return null;
         (string first, string second) = (Range(found.Select(f => f.Short), job.Units), Range(found.Select(f => f.Long), job.Units));
         if (asked.Width > asked.Height) (first, second) = (second, first);
-        return $"{(shape is RoundShape ? "oval " : "")}on the blank, {first} × {second}{(job.Units == LengthUnit.Inch ? "\"" : " mm")}";
+        return $"{(shape is RoundShape && found.Any(f => f.Long - f.Short > SameSize) ? "oval " : "")}on the blank, {first} × {second}{(job.Units == LengthUnit.Inch ? "\"" : " mm")}";
     }
 
     /// <summary>Width of a closed line where it is narrowest, and its length square to that, mm.</summary>

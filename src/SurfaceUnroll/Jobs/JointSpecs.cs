@@ -12,7 +12,11 @@ namespace SurfaceUnroll.Jobs;
 /// <param name="Corners">How the cut line goes round the ends of the allowance; null: square for a lip, mitre for others.</param>
 /// <param name="MarkPitch">Distance of match marks along the edge, mm, as near as equal parts allow; null: about 50 mm. 0: none.</param>
 public sealed record JointSpec(
-    string? Name, ImmutableArray<EdgeName> Edges, JointKind Kind, double Width, int On, LipSpec? Lip, CornerStyle? Corners, double? MarkPitch);
+    string? Name, ImmutableArray<EdgeName> Edges, JointKind Kind, double Width, int On, LipSpec? Lip, CornerStyle? Corners, double? MarkPitch)
+{
+    /// <summary>What the joint of an index, from 0, is called that has no name: A … Z, AA, AB …</summary>
+    public static string Letters(int index) => (index >= 26 ? Letters(index / 26 - 1) : "") + (char)('A' + index % 26);
+}
 
 /// <summary>An edge of a panel, written as PANEL/EDGE.</summary>
 /// <param name="Panel">Name of the panel, or of a piece of it.</param>

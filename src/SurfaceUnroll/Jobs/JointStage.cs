@@ -45,12 +45,9 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             int twin = Array.FindIndex(joints, 0, i, j => spec.Edges.Length == 2 && j.Spec.Edges.ToHashSet().SetEquals(spec.Edges));
             if (twin >= 0) _notices.Add(JointNotices.Twice(spec, joints[twin].Where, joints[i].Where));
         }
-        for (int i = 0; i < joints.Length; i++) Fit(joints[i].Spec, joints[i].Spec.Name ?? Letters(i), joints[i].Where);
+        for (int i = 0; i < joints.Length; i++) Fit(joints[i].Spec, joints[i].Spec.Name ?? JointSpec.Letters(i), joints[i].Where);
         return [.. panels.Select(p => p with { Panel = Cut(p) })];
     }
-
-    // A … Z, AA, AB …
-    private static string Letters(int index) => (index >= 26 ? Letters(index / 26 - 1) : "") + (char)('A' + index % 26);
 
     private void Fit(JointSpec spec, string label, string where)
     {
