@@ -74,10 +74,10 @@ internal static class FormingReport
             json.WriteNumber("stepFront", ReportJson.Mm(line.StepFront));
             json.WriteNumber("stepRear", ReportJson.Mm(line.StepRear));
             json.WriteNumber("coneOffset", ReportJson.Mm(line.ConeOffset));
-            WriteRadius(json, "radiusFront", line.RadiusFront);
-            WriteRadius(json, "radiusRear", line.RadiusRear);
-            WriteRadius(json, "rollFront", line.RollFront);
-            WriteRadius(json, "rollRear", line.RollRear);
+            ReportJson.WriteRadius(json, "radiusFront", line.RadiusFront);
+            ReportJson.WriteRadius(json, "radiusRear", line.RadiusRear);
+            ReportJson.WriteRadius(json, "rollFront", line.RollFront);
+            ReportJson.WriteRadius(json, "rollRear", line.RollRear);
             json.WriteBoolean("bendsOutward", line.BendsOutward);
             json.WriteStartArray("limits");
             foreach (RollLimit limit in line.Limits) json.WriteStringValue(Words(limit));
@@ -177,12 +177,5 @@ internal static class FormingReport
         }
         json.WriteEndArray();
         json.WriteEndObject();
-    }
-
-    // Flat metal has no radius, and JSON has no infinity.
-    private static void WriteRadius(Utf8JsonWriter json, string name, double radius)
-    {
-        if (double.IsFinite(radius)) json.WriteNumber(name, ReportJson.Mm(radius));
-        else json.WriteNull(name);
     }
 }

@@ -138,7 +138,7 @@ public static class ReportJson
     }
 
     // Flat metal has no bend radius, and JSON has no infinity.
-    private static void WriteRadius(Utf8JsonWriter json, string name, double radius)
+    internal static void WriteRadius(Utf8JsonWriter json, string name, double radius)
     {
         if (double.IsFinite(radius)) json.WriteNumber(name, Mm(radius));
         else json.WriteNull(name);

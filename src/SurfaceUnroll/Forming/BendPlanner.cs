@@ -13,7 +13,7 @@ internal static class BendPlanner
     /// <param name="shop">Brake.</param>
     public static BendStep Of(BendLine bend, SheetStock stock, ShopSpec shop)
     {
-        double minimum = stock.Metal.MinimumRadius.Value * stock.Thickness;
+        double minimum = stock.MinimumRadius;
         double length = bend.Centre.Length < 2 ? 0 : PathLength.Of(bend.Centre.Select(p => new Vec3(p.X, p.Y, 0)));
         (double to, string source) = BendTo(bend, stock);
         return new BendStep(bend.Number, bend.Angle, to, minimum, bend.InsideRadius < minimum - 1e-9, length > shop.BrakeLength, source);

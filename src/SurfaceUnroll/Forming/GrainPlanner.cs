@@ -14,7 +14,7 @@ internal static class GrainPlanner
     /// <param name="stock">Sheet.</param>
     public static GrainAdvice Of(PanelDevelopment panel, SheetStock stock)
     {
-        double minimum = stock.Metal.MinimumRadius.Value * stock.Thickness;
+        double minimum = stock.MinimumRadius;
         // Directions without a sense add up at twice their angle.
         Vec2 sum = Vec2.Zero;
         double tightest = double.PositiveInfinity;

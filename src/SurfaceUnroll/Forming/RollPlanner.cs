@@ -10,9 +10,6 @@ internal static class RollPlanner
     // Roll a little past and open by hand (common practice, no source).
     private const double OverRoll = 0.03;
 
-    // Beyond this radius, mm, no shop roll tells the bend from a flat.
-    private const double Flat = 10_000;
-
     /// <summary>The schedule of a piece; null if it has no numbered lines, or all of them stay flat.</summary>
     /// <param name="panel">Developed, with its element lines.</param>
     /// <param name="stock">Sheet.</param>
@@ -34,7 +31,7 @@ internal static class RollPlanner
         bool flat = double.IsPositiveInfinity(front) && double.IsPositiveInfinity(rear);
         if (!flat && line.Length > shop.RollWidth) limits.Add(RollLimit.TooLong);
         if (Math.Min(rollFront, rollRear) < shop.RollMinRadius) limits.Add(RollLimit.TooTightForRoll);
-        if (Math.Min(rollFront, rollRear) < stock.Metal.MinimumRadius.Value * stock.Thickness) limits.Add(RollLimit.TooTightForMaterial);
+        if (Math.Min(rollFront, rollRear) < stock.MinimumRadius) limits.Add(RollLimit.TooTightForMaterial);
         return new RollLine(line.Number, line.Length, stepFront, stepRear, front, rear, rollFront, rollRear, line.BendsOutward, limits.ToImmutable());
     }
 
@@ -42,7 +39,7 @@ internal static class RollPlanner
         string.Create(CultureInfo.InvariantCulture, $"Ri/Rf = 4x³ − 3x + 1, x = Ri·Y/(E·t), Y {metal.Yield.Value:0} MPa, E {metal.Modulus.Value / 1000:0} GPa");
 
     // From that of the middle surface.
-    private static double Inside(double middle, SheetStock stock) => middle > Flat ? double.PositiveInfinity : Math.Max(0, middle - 0.5 * stock.Thickness);
+    private static double Inside(double middle, SheetStock stock) => middle > RollSchedule.FlatRadius ? double.PositiveInfinity : Math.Max(0, middle - 0.5 * stock.Thickness);
 
     private static double RollTo(double inside, SheetStock stock) =>
         double.IsPositiveInfinity(inside) || inside == 0 || stock.Thickness <= 0 ? inside : Springback.RollTo(inside, stock.Thickness, stock.Metal.Yield.Value, stock.Metal.Modulus.Value);

@@ -28,7 +28,7 @@ internal static class TapePlanner
         int[] places = [.. Places(panel.Mesh, rim)];
         ImmutableArray<TapeMark> marks = [.. places.Select((v, i) => new TapeMark(Letters[i].ToString(), panel.Mesh.Flat[v], panel.Mesh.Formed[v]))];
         (TapeMark From, TapeMark To)[] pairs = [.. marks.SelectMany((a, i) => marks.Skip(i + 1).Select(b => (a, b))).OrderByDescending(p => Math.Round((p.b.Flat - p.a.Flat).Length, 6))];
-        TapeCheck[] taut = [.. Spread(pairs, Taut).Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), (p.To.Formed - p.From.Formed).Length, TapeRun.Taut))];
+        TapeCheck[] taut = [.. Spread(pairs, Taut, _ => true).Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), (p.To.Formed - p.From.Formed).Length, TapeRun.Taut))];
         return (marks, [.. taut, .. Along(panel, pairs)]);
     }
 
@@ -40,7 +40,7 @@ internal static class TapePlanner
         if (panel.Verdict != Verdict.BendsOnly || panel.Map is not null) return [];
         var metal = Polygons.Of(panel.Net, panel.Openings.Select(o => o.Flat));
         LineString[] bends = [.. panel.Bends.Where(b => b.Lip is null && b.Centre.Length > 1).Select(b => Line(b.Centre))];
-        return Spread([.. pairs.Where(p => Flat(p) > (1 + Telling) * (p.To.Formed - p.From.Formed).Length && Line([p.From.Flat, p.To.Flat]) is var line && Runs(metal, line) && !bends.Any(line.Intersects))], OnSheet)
+        return Spread(pairs, OnSheet, p => Flat(p) > (1 + Telling) * (p.To.Formed - p.From.Formed).Length && Line([p.From.Flat, p.To.Flat]) is var line && Runs(metal, line) && !bends.Any(line.Intersects))
             .Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), Flat(p), TapeRun.OnSheet));
     }
 
@@ -49,18 +49,24 @@ internal static class TapePlanner
 
     private static LineString Line(ImmutableArray<Vec2> path) => new([.. path.Select(p => new Coordinate(p.X, p.Y))]);
 
-    // Each place once with the farthest other that is left to it, then the longest of the rest.
-    private static IEnumerable<(TapeMark From, TapeMark To)> Spread((TapeMark From, TapeMark To)[] pairs, int most)
+    // Of those that serve: each place once with the farthest other that is left to it, then the longest of the rest. No more are asked than are needed: to ask takes a while.
+    private static IEnumerable<(TapeMark From, TapeMark To)> Spread((TapeMark From, TapeMark To)[] pairs, int most, Func<(TapeMark From, TapeMark To), bool> serves)
     {
-        var chosen = new List<(TapeMark, TapeMark)>();
+        var chosen = new List<(TapeMark From, TapeMark To)>();
+        var passed = new List<(TapeMark, TapeMark)>();
         HashSet<string> covered = [];
-        foreach ((TapeMark from, TapeMark to) in pairs.Where(p => !covered.Contains(p.From.Letter) || !covered.Contains(p.To.Letter)))
+        foreach ((TapeMark From, TapeMark To) pair in pairs)
         {
-            if (covered.Contains(from.Letter) && covered.Contains(to.Letter)) continue;
-            chosen.Add((from, to));
-            covered.UnionWith([from.Letter, to.Letter]);
+            if (chosen.Count == most) break;
+            if (covered.Contains(pair.From.Letter) && covered.Contains(pair.To.Letter)) passed.Add(pair);
+            else if (serves(pair))
+            {
+                chosen.Add(pair);
+                covered.UnionWith([pair.From.Letter, pair.To.Letter]);
+            }
         }
-        return chosen.Concat(pairs.Except(chosen)).Take(most).OrderBy(p => p.Item1.Letter, StringComparer.Ordinal).ThenBy(p => p.Item2.Letter, StringComparer.Ordinal);
+        chosen.AddRange(passed.Where(serves).Take(most - chosen.Count));
+        return chosen.OrderBy(p => p.From.Letter, StringComparer.Ordinal).ThenBy(p => p.To.Letter, StringComparer.Ordinal);
     }
 
     // Ends of edges first, then their middles and quarters, round the rim from the upper left, until there are enough.

@@ -24,7 +24,11 @@ public sealed record FormingPlan(
 /// <param name="Lines">The numbered lines in order.</param>
 /// <param name="OverRoll">How much tighter than the radius with springback to roll, as a fraction: a little past, and opened by hand (common practice, no source).</param>
 /// <param name="Source">Where the springback comes from, in words.</param>
-public sealed record RollSchedule(ImmutableArray<RollLine> Lines, double OverRoll, string Source);
+public sealed record RollSchedule(ImmutableArray<RollLine> Lines, double OverRoll, string Source)
+{
+    /// <summary>Beyond this radius, mm, no shop roll tells the bend from a flat.</summary>
+    public const double FlatRadius = 10_000;
+}
 
 /// <summary>One line of a roll schedule. Radii are those of the inside of the bend, mm; +∞ where the sheet stays flat.</summary>
 /// <param name="Number">As on the pattern.</param>

@@ -45,6 +45,9 @@ public sealed record SheetStock(string Material, double Thickness)
 
     /// <summary>The material with its numbers: one of the list, or the job's own.</summary>
     public Material Metal { get => field ?? Materials.Of(Material).Material; init; }
+
+    /// <summary>Smallest inside radius of a bend, mm.</summary>
+    public double MinimumRadius => Metal.MinimumRadius.Value * Thickness;
 }
 
 /// <summary>Face of the sheet that a measured curve lies on.</summary>

@@ -37,9 +37,6 @@ internal sealed class LetteringRoom(CutOutline outline)
         }
     }
 
-    /// <summary>Takes all of a group of texts that lie within a hole and clear of every text taken before, or none.</summary>
-    public bool TakeWithin(IReadOnlyCollection<Lettering> group, CutOutline hole) => TakeAll(group, hole);
-
     /// <summary>True if something that was taken or reserved lies under a place.</summary>
     public bool Covers(TextOutline place) => taken.Exists(place.Overlaps);
 
@@ -60,7 +57,8 @@ internal sealed class LetteringRoom(CutOutline outline)
     /// <summary>Takes all of a group of texts, or none.</summary>
     public bool TakeAll(IReadOnlyCollection<Lettering> group) => TakeAll(group, outline);
 
-    private bool TakeAll(IReadOnlyCollection<Lettering> group, CutOutline within)
+    /// <summary>Takes all of a group of texts that lie within a hole and clear of every text taken before, or none.</summary>
+    public bool TakeAll(IReadOnlyCollection<Lettering> group, CutOutline within)
     {
         TextOutline[] boxes = [.. group.Select(TextOutline.Of)];
         double clearance = HalfLine + WhiteRim * group.Max(text => text.Height);

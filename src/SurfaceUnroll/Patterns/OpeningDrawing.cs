@@ -33,7 +33,7 @@ internal static class OpeningDrawing
             double below = Math.Max(0, Arm(first)) + 1.6 * height;
             var hole = new CutOutline(first.Cut);
             _ = Texts(group, [.. EdgeWords.Joints(first.Name, panel, joints, job.Units)]).Any(lines =>
-                room.TakeWithin(Lines(lines, first.Centre - new Vec2(0, below), height, Anchor.Middle), hole) || Beside(first, lines, height).Any(room.TakeAll));
+                room.TakeAll(Lines(lines, first.Centre - new Vec2(0, below), height, Anchor.Middle), hole) || Beside(first, lines, height).Any(room.TakeAll));
         }
     }
 

@@ -116,8 +116,7 @@ public static class PatternDrawing
     {
         double.PositiveInfinity => "flat",
         0 => "point",
-        // Beyond ten metres no shop roll tells the bend from a flat.
-        > 10_000 => "flat",
+        > RollSchedule.FlatRadius => "flat",
         _ => "R " + ShopLength.PrintNumber(radius, units, 0),
     };
 }

@@ -18,17 +18,18 @@ public static class JobSheet
     /// <param name="view">All formed pieces together.</param>
     public static ImmutableArray<Page> Of(Development development, FormedView view)
     {
-        SheetFlow? best = null;
+        (SheetFlow Flow, double Height)? best = null;
+        // How the page breaks goes by the height of the picture alone: it is drawn once that is settled.
         foreach (double height in Heights)
-            if (Draw(development, view, height) is var flow && (best is null || flow.IsShorterThan(best))) best = flow;
-        return best!.Pages;
+            if (Draw(development, _ => new SheetRow(height, [])) is var flow && (best is null || flow.IsShorterThan(best.Value.Flow))) best = (flow, height);
+        return Draw(development, width => Together(development, view, width, best!.Value.Height)).Pages;
     }
 
-    private static SheetFlow Draw(Development development, FormedView view, double height)
+    private static SheetFlow Draw(Development development, Func<double, SheetRow> picture)
     {
         Job job = development.Job;
-        var flow = new SheetFlow(job.Paper, (goesOn, width) => Heading(goesOn ? "Assembly, continued" : "Assembly", job, width));
-        flow.Add(Together(development, view, flow.Width, height));
+        var flow = new SheetFlow(job.Paper, (goesOn, width) => SheetRow.Heading(goesOn ? "Assembly, continued" : "Assembly", $"{job.Name}   {PatternDrawing.SheetText(job)}", width));
+        flow.Add(picture(flow.Width));
         if (JobTables.Joints(development, flow.Width) is { } joints) flow.Add(joints);
         flow.Add(JobTables.Pieces(development, flow.Width));
         flow.AddInColumns([JobTables.Order(development, flow.Half), JobTables.Care(development, flow.Half)]);
@@ -36,15 +37,6 @@ public static class JobSheet
         foreach (TackPlan tacks in development.Tacks)
             flow.Add(TackStrip.Of(tacks, development.Joints.FirstOrDefault(j => j.Label == tacks.Joint), job.Units, flow.Width));
         return flow;
-    }
-
-    private static SheetRow Heading(string title, Job job, double width)
-    {
-        var column = new TextColumn(width);
-        column.Add(title, SheetSizes.Title);
-        column.Add($"{job.Name}   {PatternDrawing.SheetText(job)}", SheetSizes.Sub);
-        column.Skip(1);
-        return new SheetRow(column.Height + 2, [.. column.At(Vec2.Zero), new PageLine(Pen.Wide, [new Vec2(0, -column.Height), new Vec2(width, -column.Height)])]);
     }
 
     // All pieces where they belong, with their names and the letters of the joints.

@@ -36,24 +36,22 @@ public static class PieceSheet
     public static ImmutableArray<Page> Of(PanelDevelopment panel, Job job, ImmutableArray<JointFit> joints, FormedView view)
     {
         if (panel.Plan is not { } plan) return [];
-        SheetFlow? best = null;
-        foreach (double height in Heights)
+        (SheetFlow Flow, double Height, Arrangement Arrangement)? best = null;
+        // How the page breaks goes by the height of the pictures alone: they are drawn once that is settled.
+        foreach ((double height, Arrangement arrangement) in from height in Heights from arrangement in Arrangements select (height, arrangement))
         {
-            foreach (Arrangement arrangement in Arrangements)
-            {
-                if (Draw(panel, plan, job, joints, view, height, arrangement) is { } flow && (best is null || flow.IsShorterThan(best))) best = flow;
-                if (best is { IsWhole: true }) return best.Pages;
-            }
+            if (Draw(panel, plan, job, joints, _ => new SheetRow(height, []), arrangement) is { } flow && (best is null || flow.IsShorterThan(best.Value.Flow))) best = (flow, height, arrangement);
+            if (best is { Flow.IsWhole: true }) break;
         }
-        return best!.Pages;
+        return Draw(panel, plan, job, joints, width => Pictures(panel, plan, job, view, width, best!.Value.Height), best!.Value.Arrangement)!.Pages;
     }
 
     // Null where the tables do not stand so.
     private static SheetFlow? Draw(
-        PanelDevelopment panel, FormingPlan plan, Job job, ImmutableArray<JointFit> joints, FormedView view, double picture, Arrangement arrangement)
+        PanelDevelopment panel, FormingPlan plan, Job job, ImmutableArray<JointFit> joints, Func<double, SheetRow> pictures, Arrangement arrangement)
     {
-        var flow = new SheetFlow(job.Paper, (goesOn, width) => Heading(goesOn ? $"{panel.Spec.Name}, continued" : panel.Spec.Name, job, width));
-        flow.Add(Pictures(panel, plan, job, view, flow.Width, picture));
+        var flow = new SheetFlow(job.Paper, (goesOn, width) => SheetRow.Heading(goesOn ? $"{panel.Spec.Name}, continued" : panel.Spec.Name, $"{job.Name}   {PatternDrawing.SheetText(job)}   OUTSIDE FACE UP", width));
+        flow.Add(pictures(flow.Width));
         SheetBlock[] Tables(double width) => [.. new[] { PieceTables.Bends(panel, plan, job.Units, width), PieceTables.Rolls(panel, plan, job.Units, width) }.OfType<SheetBlock>()];
         SheetBlock[] Others(double width) =>
         [
@@ -79,15 +77,6 @@ public static class PieceSheet
             flow.AddInColumns([.. Others(flow.Half), Care(flow.Half)]);
         }
         return flow;
-    }
-
-    private static SheetRow Heading(string title, Job job, double width)
-    {
-        var column = new TextColumn(width);
-        column.Add(title, SheetSizes.Title);
-        column.Add($"{job.Name}   {PatternDrawing.SheetText(job)}   OUTSIDE FACE UP", SheetSizes.Sub);
-        column.Skip(1);
-        return new SheetRow(column.Height + 2, [.. column.At(Vec2.Zero), new PageLine(Pen.Wide, [new Vec2(0, -column.Height), new Vec2(width, -column.Height)])]);
     }
 
     // Beside each other or one above the other, whichever shows the smaller of the two larger.

@@ -11,6 +11,16 @@ internal sealed record SheetRow(double Height, ImmutableArray<PagePart> Parts)
     /// <summary>A column of text as one strip.</summary>
     public static SheetRow Of(TextColumn column) => new(column.Height, [.. column.At(Vec2.Zero)]);
 
+    /// <summary>The head of a page: a title, what it is of, and a line below.</summary>
+    public static SheetRow Heading(string title, string subject, double width)
+    {
+        var column = new TextColumn(width);
+        column.Add(title, SheetSizes.Title);
+        column.Add(subject, SheetSizes.Sub);
+        column.Skip(1);
+        return new SheetRow(column.Height + 2, [.. column.At(Vec2.Zero), new PageLine(Pen.Wide, [new Vec2(0, -column.Height), new Vec2(width, -column.Height)])]);
+    }
+
     /// <summary>The strip, its upper left corner standing at a place of the page.</summary>
     public IEnumerable<PagePart> At(Vec2 corner) => Parts.Select<PagePart, PagePart>(part => part switch
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Drawings.ShopSheet;
@@ -6,8 +7,8 @@ namespace SurfaceUnroll.Drawings.ShopSheet;
 /// <summary>Numbers as they stand in the tables of a shop sheet.</summary>
 internal static class SheetNumbers
 {
-    // Beyond ten metres no shop roll tells the bend from a flat; from here on tenths of a radius mean nothing. mm.
-    private const double Flat = 10_000, WholeRadius = 100, PoundsInKilogram = 1 / 0.45359237;
+    // From here on tenths of a radius mean nothing, mm.
+    private const double WholeRadius = 100, PoundsInKilogram = 1 / 0.45359237;
 
     /// <summary>A length without its unit, always with as many decimals, so that columns stand even.</summary>
     public static string Length(double mm, LengthUnit units) => units == LengthUnit.Inch ? ShopLength.PrintNumber(mm, units) : Fixed(mm, 1);
@@ -15,7 +16,7 @@ internal static class SheetNumbers
     /// <summary>A radius without its unit; what stays flat is so called.</summary>
     public static string Radius(double mm, LengthUnit units) => mm switch
     {
-        > Flat => "flat",
+        > RollSchedule.FlatRadius => "flat",
         0 => "point",
         _ when units == LengthUnit.Inch => ShopLength.PrintNumber(mm, units),
         >= WholeRadius => Fixed(mm, 0),
