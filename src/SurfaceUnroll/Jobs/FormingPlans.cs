@@ -88,7 +88,8 @@ public sealed record BendStep(int Number, double Angle, double BendTo, double Mi
 /// <param name="Flat">On the blank, mm.</param>
 /// <param name="Formed">In job space, mm.</param>
 /// <param name="Strain">Engineering strain, blank to part, as a fraction: positive to stretch, negative to shrink.</param>
-public sealed record StretchStep(int Number, Vec2 Flat, Vec3 Formed, double Strain);
+/// <param name="Where">How to find it with a tape, in the job's units.</param>
+public sealed record StretchStep(int Number, Vec2 Flat, Vec3 Formed, double Strain, string Where);
 
 /// <summary>How a blank lies to the grain, which is the direction in which the sheet was rolled at the mill.</summary>
 /// <param name="Along">Unit vector of the grain on the blank; square to most of the bending (common practice, no source).</param>

@@ -20,5 +20,5 @@ internal static class PlanStage
     }
 
     private static IEnumerable<StretchStep> Stretch(Job job, PanelDevelopment panel) => panel.DrawnMap is not { } map ? []
-        : StrainSpots.Of(panel.Mesh, map, panel.Edges, panel.Elements, job.Units).Select(s => new StretchStep(s.Number, s.Flat, s.Formed, s.Kind == StrainKind.Stretch ? s.Size : -s.Size));
+        : StrainSpots.Of(panel.Mesh, map, panel.Edges, panel.Elements, job.Units).Select(s => new StretchStep(s.Number, s.Flat, s.Formed, s.Kind.Signed(s.Size), s.Where));
 }

@@ -55,7 +55,7 @@ public static class PieceSheet
         SheetBlock[] Tables(double width) => [.. new[] { PieceTables.Bends(panel, plan, job.Units, width), PieceTables.Rolls(panel, plan, job.Units, width) }.OfType<SheetBlock>()];
         SheetBlock[] Others(double width) =>
         [
-            .. new[] { PieceTables.Tapes(plan, job.Units, width), PieceTables.Stretch(panel, plan, job.Units, width) }.OfType<SheetBlock>(),
+            .. new[] { PieceTables.Tapes(plan, job.Units, width), PieceTables.Stretch(plan, width) }.OfType<SheetBlock>(),
             PieceTables.Blank(plan, job, width),
         ];
         SheetBlock Care(double width) => SheetBlock.Paragraphs("Take care", width, 4, ShopCautions.Of(panel, JointWords.Of(panel, joints)).Select(c => ("–", c)));

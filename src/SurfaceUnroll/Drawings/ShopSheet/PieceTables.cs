@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Jobs;
-using SurfaceUnroll.Patterns.Strain;
 using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Drawings.ShopSheet;
@@ -47,15 +46,14 @@ internal static class PieceTables
     }
 
     /// <summary>Where metal is stretched or shrunk, the worst place first; null if nowhere.</summary>
-    public static SheetBlock? Stretch(PanelDevelopment panel, FormingPlan plan, LengthUnit units, double width)
+    public static SheetBlock? Stretch(FormingPlan plan, double width)
     {
         if (plan.Stretch.IsEmpty) return null;
-        ImmutableArray<StrainSpot> spots = panel.DrawnMap is { } map ? StrainSpots.Of(panel.Mesh, map, panel.Edges, panel.Elements, units) : [];
         ImmutableArray<ImmutableArray<string>> rows =
         [
             .. plan.Stretch.Select(s => (ImmutableArray<string>)
             [
-                "×" + SheetNumbers.Count(s.Number), $"{(s.Strain < 0 ? "shrink" : "stretch")} {SheetNumbers.Percent(Math.Abs(s.Strain))}", spots.FirstOrDefault(spot => spot.Number == s.Number)?.Where ?? "",
+                "×" + SheetNumbers.Count(s.Number), $"{(s.Strain < 0 ? "shrink" : "stretch")} {SheetNumbers.Percent(Math.Abs(s.Strain))}", s.Where,
             ]),
         ];
         return ShopTable.Filled(

@@ -47,7 +47,7 @@ internal static class PlannedSamples
         return new FormingPlan(
             lines.Length == 0 ? null : new RollSchedule(all, 0.03, "elastic bending, E 210 GPa, yield 240 MPa"),
             [.. panel.Bends.Select(b => new BendStep(b.Number, b.Angle, b.Angle * 1.03, 1.5, b.InsideRadius < 1.5, false, "table: mild steel"))],
-            panel.Map is null ? [] : [new StretchStep(1, marks[0].Flat, marks[0].Formed, 0.031)],
+            panel.Map is null ? [] : [new StretchStep(1, marks[0].Flat, marks[0].Formed, 0.031, "at the rim")],
             new GrainAdvice(new Vec2(0, 1), 1.5, true), marks,
             [.. marks.Zip(marks.Skip(1), (a, b) => new TapeCheck(a.Letter, b.Letter, (b.Flat - a.Flat).Length, (b.Formed - a.Formed).Length, TapeRun.Taut))],
             new BlankNeed(box.Width, box.Height, panel.FlatArea, panel.FlatArea * 1.2 * 7.85e-6, false));
