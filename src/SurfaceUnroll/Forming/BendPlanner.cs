@@ -13,11 +13,13 @@ internal static class BendPlanner
     /// <param name="shop">Brake.</param>
     public static BendStep Of(BendLine bend, SheetStock stock, ShopSpec shop)
     {
-        double minimum = stock.MinimumRadius;
         double length = bend.Centre.Length < 2 ? 0 : PathLength.Of(bend.Centre.Select(p => new Vec3(p.X, p.Y, 0)));
         (double to, string source) = BendTo(bend, stock);
-        return new BendStep(bend.Number, bend.Angle, to, minimum, bend.InsideRadius < minimum - 1e-9, length > shop.BrakeLength, source);
+        return new BendStep(bend.Number, bend.Angle, to, stock.MinimumRadius, IsTooSharp(bend, stock), length > shop.BrakeLength, source);
     }
+
+    /// <summary>Its inside radius is smaller than the material bears.</summary>
+    public static bool IsTooSharp(BendLine bend, SheetStock stock) => bend.InsideRadius < stock.MinimumRadius - 1e-9;
 
     private static (double Angle, string Source) BendTo(BendLine bend, SheetStock stock)
     {

@@ -15,9 +15,6 @@ internal sealed class BendNotices(Job job, PanelInWork work)
     // Flat metal beside a bend, and between two, in thicknesses; between two also no less than so many mm (common practice, no source).
     private const double Beside = 3, Between = 2, LeastBetween = 3;
 
-    // Inside radius in thicknesses, and thickness, mm, from which sheet that is not soft is apt to crack (common practice, no source).
-    private const double CrackRatio = 0.5, CrackThickness = 3;
-
     // Inside radius in thicknesses above which no brake leaves a bend (common practice, no source).
     private const double RolledRatio = 20;
 
@@ -74,12 +71,11 @@ internal sealed class BendNotices(Job job, PanelInWork work)
     public IEnumerable<Notice> Radii()
     {
         if (_thickness <= 0) yield break;
-        Material material = job.Sheet.Metal;
-        if (_thickness >= CrackThickness && material.Bending != BendClass.Soft && Those(b => b.InsideRadius < CrackRatio * _thickness) is { } sharp)
+        if (Those(b => BendPlanner.IsTooSharp(b, job.Sheet)) is { } sharp)
         {
             yield return Warning(
-                "bend-may-crack", $"{sharp.Words}: less than half the thickness of {Size(_thickness)}. {material.Name} may crack there on the outside.",
-                "Bend to an inside radius of one thickness or more, across the rolling direction, and try it on a scrap.");
+                "bend-may-crack", $"{sharp.Words}, less than {Size(job.Sheet.MinimumRadius)}, the smallest for {job.Sheet.Metal.Name} of this thickness: it may crack there on the outside.",
+                "Bend to a larger radius, across the rolling direction, and try it on a scrap.");
         }
         if (Those(b => b.InsideRadius > RolledRatio * _thickness) is { } wide)
         {

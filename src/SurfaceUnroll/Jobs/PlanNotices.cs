@@ -21,8 +21,6 @@ internal static class PlanNotices
             yield return new Notice("roll-too-large", Severity.Warning, where, $"{tight} of “{name}” {Are(tight)} to be rolled tighter than the roll goes ({Size(job, job.Shop.RollMinRadius!.Value)}).", "Bend these over a pipe or in small steps on the brake.");
         if (Lines(rolled, RollLimit.TooTightForMaterial) is { } sharp)
             yield return new Notice("roll-below-minimum", Severity.Warning, where, $"{sharp} of “{name}” {Are(sharp)} to be rolled, at one end at least, below the smallest inside radius of the material, {Size(job, plan.Grain.MinimumRadius)}.", "At the tip of a fan dress it by hand over an edge; else give the curve a larger radius there, or take softer sheet.");
-        if (plan.Bends.FirstOrDefault(b => b.IsTooSharp) is { } bend)
-            yield return new Notice("bend-below-minimum", Severity.Warning, where, $"Bend {bend.Number.ToString(CultureInfo.InvariantCulture)} of “{name}” has a smaller inside radius than the material bears, {Size(job, bend.MinimumRadius)}.", "Bend it across the grain to a larger radius, or try it on a scrap.");
         if (plan.Bends.FirstOrDefault(b => b.IsTooLong) is { } longer)
             yield return new Notice("brake-too-short", Severity.Warning, where, $"Bend {longer.Number.ToString(CultureInfo.InvariantCulture)} of “{name}” is longer than the brake, {Size(job, job.Shop.BrakeLength!.Value)}.", "Split the panel there, or have it bent elsewhere.");
         if (plan.Blank.IsTooThickToShear)

@@ -9,20 +9,19 @@ namespace SurfaceUnroll.Drawings.ShopSheet;
 public static class PieceSheet
 {
     // Heights that the pictures may have, mm: the most that takes the fewest pages.
-    private static readonly ImmutableArray<double> Heights = [125, 110, 98, 88, 78, 70, 62];
+    private static readonly ImmutableArray<double> Heights = [125, 110, 98, 88, 78, 70, 62, 56];
 
     // Above a picture for its words, and the least that a column of tape checks and cautions takes, mm.
     private const double Caption = 6, LeastBeside = 60;
 
-    // Where the tables stand: beside the checks with the cautions right or left, or above them all.
+    // Where the tables stand: beside the checks, with the cautions under either or parted between both, or above them all.
     private enum Arrangement
     {
         CautionsRight,
         CautionsLeft,
+        CautionsParted,
         TablesAbove,
     }
-
-    private static readonly ImmutableArray<Arrangement> Arrangements = [Arrangement.CautionsRight, Arrangement.CautionsLeft, Arrangement.TablesAbove];
 
     // How the room of the pictures may be parted, first for the part, then for the blank.
     private static readonly ImmutableArray<double> Shares = [0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65];
@@ -38,7 +37,7 @@ public static class PieceSheet
         if (panel.Plan is not { } plan) return [];
         (SheetFlow Flow, double Height, Arrangement Arrangement)? best = null;
         // How the page breaks goes by the height of the pictures alone: they are drawn once that is settled.
-        foreach ((double height, Arrangement arrangement) in from height in Heights from arrangement in Arrangements select (height, arrangement))
+        foreach ((double height, Arrangement arrangement) in from height in Heights from arrangement in Enum.GetValues<Arrangement>() select (height, arrangement))
         {
             if (Draw(panel, plan, job, joints, _ => new SheetRow(height, []), arrangement) is { } flow && (best is null || flow.IsShorterThan(best.Value.Flow))) best = (flow, height, arrangement);
             if (best is { Flow.IsWhole: true }) break;
@@ -58,7 +57,8 @@ public static class PieceSheet
             .. new[] { PieceTables.Tapes(plan, job.Units, width), PieceTables.Stretch(plan, width) }.OfType<SheetBlock>(),
             PieceTables.Blank(plan, job, width),
         ];
-        SheetBlock Care(double width) => SheetBlock.Paragraphs("Take care", width, 4, ShopCautions.Of(panel, JointWords.Of(panel, joints)).Select(c => ("–", c)));
+        string[] cautions = [.. ShopCautions.Of(panel, JointWords.Of(panel, joints))];
+        SheetBlock[] Care(double width, Range which) => cautions[which] is { Length: > 0 } some ? [SheetBlock.Paragraphs("Take care", width, 4, some.Select(c => ("–", c)))] : [];
         SheetBlock[] tables = Tables(flow.Width);
         double left = tables.Select(t => t.Needed).DefaultIfEmpty(0).Max(), right = Math.Max(LeastBeside, Others(flow.Half).Max(o => o.Needed)), spare = flow.Width - SheetSizes.Gutter - left - right;
         if (arrangement != Arrangement.TablesAbove)
@@ -66,15 +66,20 @@ public static class PieceSheet
             if (tables.Length == 0 || spare < 0) return null;
             // Side by side; what both leave goes to both.
             double x = left + 0.5 * spare + SheetSizes.Gutter;
-            bool toTheRight = arrangement == Arrangement.CautionsRight;
-            flow.AddBeside(
-                [.. Tables(x - SheetSizes.Gutter), .. toTheRight ? [] : new[] { Care(x - SheetSizes.Gutter) }],
-                [.. Others(flow.Width - x), .. toTheRight ? new[] { Care(flow.Width - x) } : []], x);
+            SheetBlock[] Left(int first) => [.. Tables(x - SheetSizes.Gutter), .. Care(x - SheetSizes.Gutter, ..first)];
+            SheetBlock[] Right(int first) => [.. Others(flow.Width - x), .. Care(flow.Width - x, first..)];
+            int underLeft = arrangement switch
+            {
+                Arrangement.CautionsRight => 0,
+                Arrangement.CautionsLeft => cautions.Length,
+                _ => Enumerable.Range(0, cautions.Length + 1).MinBy(k => Math.Max(Left(k).Sum(b => b.Height), Right(k).Sum(b => b.Height))),
+            };
+            flow.AddBeside(Left(underLeft), Right(underLeft), x);
         }
         else
         {
             foreach (SheetBlock table in tables) flow.Add(table);
-            flow.AddInColumns([.. Others(flow.Half), Care(flow.Half)]);
+            flow.AddInColumns([.. Others(flow.Half), .. Care(flow.Half, ..)]);
         }
         return flow;
     }

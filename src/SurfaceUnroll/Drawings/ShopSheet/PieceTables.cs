@@ -18,15 +18,20 @@ internal static class PieceTables
         ImmutableArray<TableColumn> columns =
         [
             new("line", ColumnKind.Left),
-            new($"step\n{first}", ColumnKind.Right), new($"step\n{last}", ColumnKind.Right),
+            new($"step\n{first}", ColumnKind.Right), new($"step\n{last}", ColumnKind.Right), new("leads\nby", ColumnKind.Right),
             new($"finished\nR {first}", ColumnKind.Right), new($"finished\nR {last}", ColumnKind.Right),
             new($"roll to\nR {first}", ColumnKind.Right), new($"roll to\nR {last}", ColumnKind.Right),
             new("bends", ColumnKind.Left),
         ];
-        string lead = "Lay each numbered line along the roll. Steps are from the line before, along the edge of the blank. R is the inside radius. DOWN is away from you as the blank lies. "
+        RollLine[] rolled = [.. rolls.Lines.Where(l => !l.IsFlat)];
+        bool oneWay = rolled.All(l => l.BendsOutward == rolled[0].BendsOutward);
+        // A way that all lines share is said once.
+        ImmutableArray<ImmutableArray<string>> rows = [.. Rows(rolls.Lines, oneWay, first, last, units)];
+        string lead = $"Lay each numbered line along the roll. Steps are from the line before, along the edge of the blank{(rows.Any(r => r[3].Length > 0) ? "; the end that leads is fed farther by so much" : "")}. R is the inside radius. "
+            + (!oneWay ? "DOWN is away from you as the blank lies. " : $"Every line bends {Way(rolled[0])}, {(rolled[0].BendsOutward ? "away from" : "towards")} you as the blank lies. ")
             + "“Roll to” has the springback in it: roll a little past" + (rolls.OverRoll > 0 ? $", {SheetNumbers.Percent(rolls.OverRoll).Replace(' ', Unbroken)} tighter," : "")
             + $" and open by hand (common practice). Springback: {rolls.Source}.";
-        return ShopTable.Of($"Roll schedule, {SheetNumbers.Unit(units)}", [lead, .. CannotBeRolled(rolls)], columns, [.. rolls.Lines.Select(l => Line(l, units))], width);
+        return ShopTable.Filled($"Roll schedule, {SheetNumbers.Unit(units)}", [lead, .. CannotBeRolled(rolls)], columns, rows, width);
     }
 
     /// <summary>The sharp bends in order; null if there are none.</summary>
@@ -73,7 +78,7 @@ internal static class PieceTables
             ]),
         ];
         return ShopTable.Of(
-            $"Tape checks, {SheetNumbers.Unit(units)}", ["From dot to dot; on the part at the middle of the thickness. Taut: straight through the air. Laid on: along the sheet, the shortest way."],
+            $"Tape checks, {SheetNumbers.Unit(units)}", ["From dot to dot; on the part at mid-thickness. Taut: straight through the air. Laid on: the shortest way along the sheet."],
             [new("from – to", ColumnKind.Left), new("on the\nblank", ColumnKind.Right), new("on the\npart", ColumnKind.Right), new("tape", ColumnKind.Left)], rows, width);
     }
 
@@ -81,16 +86,14 @@ internal static class PieceTables
     public static SheetBlock Blank(FormingPlan plan, Job job, double width)
     {
         (BlankNeed blank, LengthUnit units) = (plan.Blank, job.Units);
-        string radius = $"least inside radius across the grain R {BendWords.Radius(plan.Grain.MinimumRadius, units)} {ShopLength.Name(units)}";
         return SheetBlock.Facts(
             "Blank", width, 17,
             [
                 ("Size", $"{ShopLength.Print(blank.Width, units)} × {ShopLength.Print(blank.Height, units)}"),
                 ("Area", AreaWords.Of(blank.Area, units)),
                 ("Mass", SheetNumbers.Mass(blank.Mass, units)),
-                ("Grain", plan.Grain.Matters
-                    ? $"along the arrow, square to most of the bending (common practice); {radius}"
-                    : $"nothing bends tightly enough for it to count; best along the arrow (common practice); {radius}"),
+                ("Grain", $"{(plan.Grain.Matters ? "along the arrow, square to most of the bending" : "any way; best along the arrow")} (common practice)"),
+                ("Least R", $"{BendWords.Radius(plan.Grain.MinimumRadius, units)} {ShopLength.Name(units)} inside, bent across the grain"),
                 .. blank.IsTooThickToShear ? [("Cutting", "too thick for the shear: saw, torch or laser")] : Array.Empty<(string, string)>(),
             ]);
     }
@@ -98,18 +101,35 @@ internal static class PieceTables
     /// <summary>The ends of an element line: those of a bent plate run from its left side to its right.</summary>
     public static (string First, string Last) Ends(PanelDevelopment panel) => panel.Spec.Kind == "bent" ? ("left", "right") : ("front", "rear");
 
-    private static ImmutableArray<string> Line(RollLine line, LengthUnit units)
+    // Neighbours that stay flat are one row: nothing is done at them.
+    private static IEnumerable<ImmutableArray<string>> Rows(ImmutableArray<RollLine> lines, bool oneWay, string first, string last, LengthUnit units)
     {
-        string[] radii = line.IsFlat
-            ? ["flat", "flat", "–", "–"]
-            : [SheetNumbers.Radius(line.RadiusFront, units), SheetNumbers.Radius(line.RadiusRear, units), SheetNumbers.Radius(line.RollFront, units), SheetNumbers.Radius(line.RollRear, units)];
+        for (int i = 0; i < lines.Length; i++)
+        {
+            int from = i;
+            while (lines[i].IsFlat && i + 1 < lines.Length && lines[i + 1].IsFlat) i++;
+            string number = i == from ? SheetNumbers.Count(lines[i].Number) : $"{SheetNumbers.Count(lines[from].Number)} – {SheetNumbers.Count(lines[i].Number)}";
+            yield return lines[i].IsFlat
+                ? [number, "–", "–", "", "flat", "flat", "–", "–", oneWay ? "" : "–"]
+                : Rolled(lines[i], number, i == 0, oneWay, first, last, units);
+        }
+    }
+
+    private static ImmutableArray<string> Rolled(RollLine line, string number, bool begins, bool oneWay, string first, string last, LengthUnit units)
+    {
+        string leads = SheetNumbers.Length(Math.Abs(line.ConeOffset), units);
         return
         [
-            SheetNumbers.Count(line.Number) + (line.Limits.IsEmpty ? "" : " !"), SheetNumbers.Length(line.StepFront, units), SheetNumbers.Length(line.StepRear, units),
-            // The sheet turns away from its convex face.
-            .. radii, line.IsFlat ? "–" : line.BendsOutward ? "DOWN" : "UP",
+            number + (line.Limits.IsEmpty ? "" : " !"),
+            begins ? "–" : SheetNumbers.Length(line.StepFront, units), begins ? "–" : SheetNumbers.Length(line.StepRear, units),
+            begins || leads == SheetNumbers.Length(0, units) ? "" : $"{(line.ConeOffset > 0 ? last : first)} {leads}",
+            SheetNumbers.Radius(line.RadiusFront, units), SheetNumbers.Radius(line.RadiusRear, units), SheetNumbers.Radius(line.RollFront, units), SheetNumbers.Radius(line.RollRear, units),
+            oneWay ? "" : Way(line),
         ];
     }
+
+    // The sheet turns away from its convex face.
+    private static string Way(RollLine line) => line.BendsOutward ? "DOWN" : "UP";
 
     // The lines by what is against them.
     private static IEnumerable<string> CannotBeRolled(RollSchedule rolls) =>

@@ -18,10 +18,17 @@ internal static class SheetNumbers
     {
         > RollSchedule.FlatRadius => "flat",
         0 => "point",
-        _ when units == LengthUnit.Inch => ShopLength.PrintNumber(mm, units),
+        _ when units == LengthUnit.Inch => ShopLength.PrintNumber(Coarse(mm / ShopLength.MillimetresPerInch) * ShopLength.MillimetresPerInch, units),
         >= WholeRadius => Fixed(mm, 0),
         _ => Fixed(mm, 1),
     };
+
+    // No template tells 64ths of an inch of a large radius: 32nds to 3 in, 16ths to 12 in, then quarters.
+    private static double Coarse(double inches)
+    {
+        double parts = inches switch { < 3 => 32, < 12 => 16, _ => 4 };
+        return Math.Round(inches * parts, MidpointRounding.AwayFromZero) / parts;
+    }
 
     /// <summary>An angle in tenths of a degree.</summary>
     public static string Degrees(double radians) => Fixed(radians * 180 / Math.PI, 1) + "°";

@@ -28,7 +28,7 @@ internal static class ShopTable
     private const double LeastGap = 2.8, MostGap = 9, LeastWords = 22, Leading = 1.75;
 
     // Height of a row of one line, and from its upper rule to the letters, in cap heights.
-    private const double Row1 = 2, Above = 0.45;
+    private const double Row1 = 1.8, Above = 0.3;
 
     /// <summary>The table as a block whose rows may be parted.</summary>
     /// <param name="title">Its title.</param>

@@ -39,9 +39,9 @@ internal static class PlannedSamples
         [
             .. lines.Select((e, i) => new RollLine(
                 e.Number, e.Length, i == 0 ? 0 : e.FrontLength - lines[i - 1].FrontLength, i == 0 ? 0 : e.RearLength - lines[i - 1].RearLength,
-                e.BendRadiusFront, e.BendRadiusRear, Springback * e.BendRadiusFront, Springback * e.BendRadiusRear, e.BendsOutward, i == 3 ? [RollLimit.TooTightForRoll] : [])),
+                e.BendRadiusFront, e.BendRadiusRear, Springback * e.BendRadiusFront, Springback * e.BendRadiusRear, e.BendsOutward, i == 7 ? [RollLimit.TooTightForRoll] : [])),
         ];
-        ImmutableArray<RollLine> all = [.. rolled, .. Enumerable.Range(1, more).Select(i => rolled[0] with { Number = rolled.Length + i, StepFront = 30.3 + i })];
+        ImmutableArray<RollLine> all = [.. rolled, .. Enumerable.Range(1, more).Select(i => rolled[9] with { Number = rolled.Length + i, StepFront = 30.3 + i })];
         ImmutableArray<TapeMark> marks = Marks(panel);
         Box box = Box.Around(panel.Cut);
         return new FormingPlan(

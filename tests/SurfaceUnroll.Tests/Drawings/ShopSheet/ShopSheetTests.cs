@@ -121,17 +121,59 @@ public partial class ShopSheetTests
         ImmutableArray<Page> pages = PieceSheet.Of(panel, cover.Job, cover.Joints, FormedViews.Of(panel));
         Assert.True(pages.Length > 1);
         Assert.Contains("Roll schedule, mm", Words([pages[0]]));
-        foreach (Page page in pages.Skip(1))
+        Assert.All(pages.Skip(1), page => Assert.Contains("cover, continued", Words([page])));
+        // Every page with lines of it has its head.
+        Page[] with = [.. pages.Skip(1).Where(page => Words([page]).Any(w => w.StartsWith("rear ", StringComparison.Ordinal) || w.StartsWith("front ", StringComparison.Ordinal)))];
+        Assert.NotEmpty(with);
+        foreach (Page page in with)
         {
-            Assert.Contains("cover, continued", Words([page]));
             Assert.Contains("Roll schedule, mm, continued", Words([page]));
             Assert.Contains("finished", Words([page]));
         }
         int lines = panel.Plan.Rolls!.Lines.Length;
         string[] words = [.. Words(pages)];
         for (int n = 40; n <= lines; n++) Assert.Equal(1, words.Count(w => w == n.ToString(CultureInfo.InvariantCulture)));
-        Assert.Contains(words, w => w.StartsWith("4 !", StringComparison.Ordinal));
+        Assert.Contains(words, w => w.StartsWith("8 !", StringComparison.Ordinal));
         Assert.Contains(words, w => w.Contains("CANNOT BE ROLLED", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Neighbours_that_stay_flat_are_one_row_and_the_end_that_leads_is_named()
+    {
+        Development cover = Cover();
+        PanelDevelopment panel = cover.Panels.First(p => p.Spec.Name == "cover");
+        string[] words = [.. Words(PieceSheet.Of(panel, cover.Job, cover.Joints, FormedViews.Of(panel)))];
+        RollLine[] lines = [.. panel.Plan!.Rolls!.Lines];
+        int flats = lines.TakeWhile(l => l.IsFlat).Count();
+        Assert.True(flats > 1);
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"1 – {flats}"), words);
+        foreach (RollLine line in lines.Where(l => !l.IsFlat && Math.Abs(l.ConeOffset) >= 0.05))
+            Assert.Contains((line.ConeOffset > 0 ? "rear " : "front ") + Math.Abs(line.ConeOffset).ToString("0.0", CultureInfo.InvariantCulture), words);
+        // All bend one way, which is said once and not in every row.
+        Assert.Contains(words, w => w.Contains("Every line bends", StringComparison.Ordinal));
+        Assert.DoesNotContain("DOWN", words);
+    }
+
+    [Fact]
+    public void On_a_cylinder_neither_end_leads()
+    {
+        Development half = PlannedSamples.With(Samples.HalfCylinder());
+        string[] words = [.. Words(PieceSheet.Of(half.Panels[0], half.Job, [], FormedViews.Of(half.Panels[0])))];
+        Assert.Contains("Roll schedule, mm", words);
+        Assert.DoesNotContain("leads", words);
+    }
+
+    [Theory]
+    [InlineData(2.51, "2 1/2")] // to 32nds
+    [InlineData(7.03, "7")] // to 16ths
+    [InlineData(20.15, "20 1/4")] // to quarters
+    public void Large_radii_of_an_inch_job_are_given_as_a_template_tells_them(double inches, string printed)
+    {
+        Development cover = Cover(LengthUnit.Inch);
+        PanelDevelopment panel = cover.Panels.First(p => p.Spec.Name == "cover");
+        FormingPlan plan = panel.Plan!;
+        panel = panel with { Plan = plan with { Rolls = plan.Rolls! with { Lines = [.. plan.Rolls.Lines.Select(l => l with { RadiusFront = 25.4 * inches, RadiusRear = 1000 })] } } };
+        Assert.Contains(printed, Words(PieceSheet.Of(panel, cover.Job, cover.Joints, FormedViews.Of(panel))));
     }
 
     [Fact]
