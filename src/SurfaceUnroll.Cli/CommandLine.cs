@@ -41,6 +41,7 @@ internal static class CommandLine
         root.Add(FlattenCommand(screen));
         root.Add(NewCommand(screen));
         root.Add(MaterialsCommand(screen));
+        root.Add(PageTestCommand(screen, pipeline));
         var schema = new Command("schema", "Print the JSON Schema of the job file.");
         schema.SetAction(_ => SchemaPrinting.Run(screen));
         root.Add(schema);
@@ -62,9 +63,10 @@ internal static class CommandLine
         Argument<string> job = new("JOB.json") { Description = "Job file." };
         Option<string?> folder = new("--out", "-o") { Description = "Folder to write into.", HelpName = "DIR" };
         Option<bool> strict = Strict();
-        var command = new Command("develop", "Write the pattern of every panel.") { job, folder, strict };
+        Option<string?> paper = Paper(), printer = new("--printer") { Description = "Measured printer to correct for.", HelpName = "NAME" };
+        var command = new Command("develop", "Write the pattern of every panel.") { job, folder, strict, paper, printer };
         command.SetAction(parsed => Developing.Run(
-            parsed.GetRequiredValue(job), parsed.GetValue(folder), parsed.GetValue(strict), screen, pipeline));
+            parsed.GetRequiredValue(job), parsed.GetValue(folder), parsed.GetValue(strict), new JobChanges(parsed.GetValue(paper), parsed.GetValue(printer)), screen, pipeline));
         return command;
     }
 
@@ -109,6 +111,18 @@ internal static class CommandLine
         command.SetAction(parsed => MaterialPrinting.Run(string.Join(' ', parsed.GetValue(name) ?? []), screen));
         return command;
     }
+
+    private static Command PageTestCommand(Screen screen, Pipeline pipeline)
+    {
+        Option<string?> paper = Paper(), file = new("--out", "-o") { Description = "PDF to write.", HelpName = "FILE.pdf" }, name = new("--name") { Description = "Name of the printer.", HelpName = "NAME" };
+        Option<string[]> measured = new("--measured") { Description = "What was measured.", HelpName = "MM", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = true };
+        var command = new Command("page-test", "Measure how true a printer prints.") { paper, file, measured, name };
+        command.SetAction(parsed => TestingPrinter.Run(
+            parsed.GetValue(paper), parsed.GetValue(file), [.. parsed.GetValue(measured) ?? []], parsed.GetValue(name), screen, pipeline.Printers));
+        return command;
+    }
+
+    private static Option<string?> Paper() => new("--paper") { Description = "Paper to print on.", HelpName = "SIZE" };
 
     private static Option<bool> Strict() => new("--strict") { Description = "End with status 3 if a panel is past a limit." };
 

@@ -7,14 +7,14 @@ namespace SurfaceUnroll.Cli;
 /// <summary>The command <c>develop</c>.</summary>
 internal static class Developing
 {
-    public static int Run(string path, string? folder, bool strict, Screen screen, Pipeline pipeline)
+    public static int Run(string path, string? folder, bool strict, JobChanges changes, Screen screen, Pipeline pipeline)
     {
         if (folder is not null && string.IsNullOrWhiteSpace(folder))
         {
             FaultText.Write(screen.Error, "--out", "The name of the folder is empty.", "Name a folder, or leave --out away.");
             return ExitStatus.CannotUse;
         }
-        if (new JobRun(path, screen, pipeline).Develop(out JobReading? reading) is not { } development) return ExitStatus.CannotUse;
+        if (new JobRun(path, changes, screen, pipeline).Develop(out JobReading? reading) is not { } development) return ExitStatus.CannotUse;
         string target = folder ?? DefaultFolder(path);
         ImmutableArray<OutputFile> files = screen.WithProgress("Drawing", _ => pipeline.Files(development));
         if (Obstacle(path, target, files) is { } obstacle)

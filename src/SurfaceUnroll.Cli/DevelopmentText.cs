@@ -49,6 +49,7 @@ internal static class DevelopmentText
     {
         screen.Out.WriteLine();
         screen.Out.WriteLine($"Written to {folder}: {string.Join(", ", files.Select(f => f.Name))}");
+        foreach (OutputFile file in files.Where(f => f.Note is not null)) screen.Out.WriteLine($"{file.Name}: {file.Note}");
         screen.Out.WriteLine(Cautions);
         foreach (string caution in ShopCautions.Of(development)) screen.Out.WriteLine(caution);
     }

@@ -12,6 +12,7 @@ internal static class HelpText
         "new" => New,
         "schema" => Schema,
         "materials" => Materials,
+        "page-test" => PageTest,
         _ => Program,
     };
 
@@ -28,6 +29,7 @@ internal static class HelpText
           surfaceunroll flatten part.obj --out flat.obj
                                              lay any sheet of triangles flat
           surfaceunroll materials            list the materials and their numbers
+          surfaceunroll page-test            measure how true your printer prints
           surfaceunroll schema               print the JSON Schema, for your editor
 
         Each command tells more with --help. --version prints the version.
@@ -37,7 +39,7 @@ internal static class HelpText
         """;
 
     private const string Develop = """
-        surfaceunroll develop JOB.json [--out DIR] [--strict]
+        surfaceunroll develop JOB.json [--out DIR] [--paper SIZE] [--printer NAME] [--strict]
 
         Develops every panel of the job and writes, for each:
           NAME.pdf           the pattern in tiles to print at 100 % and tape together
@@ -48,10 +50,13 @@ internal static class HelpText
         and report.json with every number. Files of an earlier run are replaced once all new
         ones are written; each file is always whole.
 
-          --out DIR   write into this folder; otherwise one beside the job file, named after
-                      it with "-pattern"
-          --strict    end with status 3 if a panel is past a limit, so that a script can stop;
-                      the files are written all the same
+          --out DIR       write into this folder; otherwise one beside the job file, named
+                          after it with "-pattern"
+          --paper SIZE    print on this paper instead of the job's: A4, B2, letter, "ANSI D",
+                          "roll 610", "600 x 900"
+          --printer NAME  correct every sheet for a printer that page-test has measured
+          --strict        end with status 3 if a panel is past a limit, so that a script can
+                          stop; the files are written all the same
         """;
 
     private const string Check = """
@@ -93,6 +98,23 @@ internal static class HelpText
 
           NAME   tell one material in full, with the source of each number and its
                  gauges: surfaceunroll materials stainless steel
+        """;
+
+    private const string PageTest = """
+        surfaceunroll page-test [--paper SIZE] [--out FILE.pdf]
+        surfaceunroll page-test --measured ACROSS ALONG [UP DOWN] [--name NAME] [--paper SIZE]
+
+        Writes a page with two long bars at right angles and two diagonals, to print at
+        100 % and to measure. Then takes what you measured and keeps it, so that
+        "surfaceunroll develop JOB.json --printer NAME" draws every sheet a little larger,
+        smaller or askew, and it comes out true.
+
+          --measured ...  the bars across and along the page, and if you can the diagonals
+                          up and down, in mm or as "6 7/8 in"; bars whole or to the tick at
+                          100 mm
+          --name NAME     what to call the printer; "printer" otherwise
+          --paper SIZE    paper that the page is made for; A4 otherwise
+          --out FILE.pdf  file to write; page-test.pdf otherwise
         """;
 
     private const string Schema = """

@@ -4,7 +4,11 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Cli;
 
 /// <summary>Reads and develops the job of a command; says what is wrong where that cannot be done.</summary>
-internal sealed class JobRun(string path, Screen screen, Pipeline pipeline)
+/// <param name="path">Job file.</param>
+/// <param name="changes">What the command line asks for in place of what the job says.</param>
+/// <param name="screen">Where to write.</param>
+/// <param name="pipeline">Steps to run.</param>
+internal sealed class JobRun(string path, JobChanges changes, Screen screen, Pipeline pipeline)
 {
     // A job is a page or two of text: far above that it is another file, named by mistake.
     private const long LargestFile = 16 << 20;
@@ -26,7 +30,8 @@ internal sealed class JobRun(string path, Screen screen, Pipeline pipeline)
             FaultText.Write(screen.Error, path, read.Faults.Select(f => (f.Line, f.Column, f.Message, (string?)f.Mend)));
             return null;
         }
-        Development development = screen.WithProgress("Reading " + Path.GetFileName(path), progress => pipeline.Develop(job, progress));
+        if (changes.On(job, pipeline.Printers, screen) is not { } changed) return null;
+        Development development = screen.WithProgress("Reading " + Path.GetFileName(path), progress => pipeline.Develop(changed, progress));
         if (!development.Failed) return development;
         FaultText.Write(screen.Error, path, development.Notices.Where(n => n.Severity == Severity.Error).Select(n =>
         {

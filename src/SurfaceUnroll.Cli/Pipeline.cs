@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Output;
+using SurfaceUnroll.Files.Printers;
 using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Cli;
@@ -14,6 +15,9 @@ internal sealed record Pipeline(
     Func<Job, IProgress<string>, Development> Develop,
     Func<Development, ImmutableArray<OutputFile>> Files)
 {
+    /// <summary>Where measured printers are kept.</summary>
+    public PrinterStore Printers { get; init; } = PrinterStore.OfUser();
+
     /// <summary>The real steps.</summary>
     public static Pipeline Real { get; } = new(JobFile.ReadIn, (job, progress) => Developer.Develop(job, progress), PatternFiles.Of);
 }

@@ -36,7 +36,7 @@ internal static class JobReader
         var edges = new EdgeNames(block, panels, openings);
         edges.Check();
         ImmutableArray<JointSpec> joints = new JointReader(measures, panels, reader.Names, edges).Read(block);
-        PaperSpec paper = PaperReader.Read(block, measures);
+        PaperSpec paper = new PaperReader(measures, units).Read(block);
         var shop = new ShopReader(measures);
         return new Job(string.IsNullOrWhiteSpace(name) ? "Untitled" : name.Trim(), units, sheet, face, curves, panels, paper)
         {

@@ -3,7 +3,11 @@ namespace SurfaceUnroll.Files.Output;
 /// <summary>One file to be written.</summary>
 /// <param name="Name">File name without folder.</param>
 /// <param name="Content">Whole content.</param>
-public sealed record OutputFile(string Name, ReadOnlyMemory<byte> Content);
+public sealed record OutputFile(string Name, ReadOnlyMemory<byte> Content)
+{
+    /// <summary>What there is to say of it on the screen; null if nothing.</summary>
+    public string? Note { get; init; }
+}
 
 /// <summary>Why files could not be written; none of them was.</summary>
 /// <param name="Path">Folder or file that stood in the way.</param>

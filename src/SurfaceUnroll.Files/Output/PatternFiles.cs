@@ -15,20 +15,24 @@ namespace SurfaceUnroll.Files.Output;
 public static class PatternFiles
 {
     /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
-    public static ImmutableArray<OutputFile> Of(Development development) =>
-    [
-        .. development.Panels.SelectMany(p => OfPanel(p, development)),
-        .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
-        new OutputFile("report.json", ReportJson.Write(development)),
-    ];
+    public static ImmutableArray<OutputFile> Of(Development development)
+    {
+        Drawing[] drawings = [.. development.Panels.Select(p => PatternDrawing.Of(p, development.Job, development.Joints))];
+        ImmutableArray<TilePlan> papers = [.. drawings.Select(d => TileLayout.Plan(d, development.Job.Paper))];
+        return
+        [
+            .. development.Panels.SelectMany((p, i) => OfPanel(p, drawings[i], papers[i], development)),
+            .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
+            new OutputFile("report.json", ReportJson.Write(development, papers)),
+        ];
+    }
 
-    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Development development)
+    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Drawing drawing, TilePlan paper, Development development)
     {
         Job job = development.Job;
         string name = panel.Spec.FileName;
-        Drawing drawing = PatternDrawing.Of(panel, job, development.Joints);
         Page? strain = PatternPages.StrainSheet(panel, job);
-        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, drawing, strain, development.Joints));
+        yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, paper, strain, development.Joints)) { Note = PaperWords.Line(paper) };
         yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
         yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));

@@ -10,9 +10,9 @@ public static class PatternPdf
 {
     /// <summary>The PDF of one panel.</summary>
     public static byte[] Write(PanelDevelopment panel, Job job) =>
-        Write(panel, job, PatternDrawing.Of(panel, job, []), PatternPages.StrainSheet(panel, job), []);
+        Write(panel, job, TileLayout.Plan(PatternDrawing.Of(panel, job, []), job.Paper), PatternPages.StrainSheet(panel, job), []);
 
-    /// <summary>The PDF of one panel whose drawing and strain page are at hand, with what the job's joints ask of it.</summary>
-    public static byte[] Write(PanelDevelopment panel, Job job, Drawing drawing, Page? strain, ImmutableArray<JointFit> joints) =>
-        PdfPages.Write(PatternPages.Of(panel, job, drawing, strain, joints), drawing.Title);
+    /// <summary>The PDF of one panel whose drawing is laid over sheets and whose strain page is at hand, with what the job's joints ask of it.</summary>
+    public static byte[] Write(PanelDevelopment panel, Job job, TilePlan plan, Page? strain, ImmutableArray<JointFit> joints) =>
+        PdfPages.Write(PatternPages.Of(panel, job, plan, strain, joints), plan.Drawing.Title);
 }

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -14,8 +16,10 @@ public static class ReportJson
     private const int AngleDecimals = 9;
 
     /// <summary>The report.</summary>
+    /// <param name="development">The job.</param>
+    /// <param name="papers">How the pattern of each panel lies on paper, in their order; none where it was not printed.</param>
     /// <returns>UTF-8 JSON, indented, ended by a line feed.</returns>
-    public static byte[] Write(Development development)
+    public static byte[] Write(Development development, ImmutableArray<TilePlan> papers = default)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
@@ -24,10 +28,7 @@ public static class ReportJson
             json.WriteString("job", development.Job.Name);
             json.WriteString("generator", Generator);
             json.WriteStartArray("panels");
-            foreach (PanelDevelopment panel in development.Panels)
-            {
-                WritePanel(json, panel);
-            }
+            for (int i = 0; i < development.Panels.Length; i++) WritePanel(json, development.Panels[i], papers.IsDefaultOrEmpty ? null : papers[i]);
             json.WriteEndArray();
             JointReport.Write(json, development);
             FormingReport.Write(json, development);
@@ -47,7 +48,7 @@ public static class ReportJson
         _ => "past the limit",
     };
 
-    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel)
+    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel, TilePlan? paper)
     {
         json.WriteStartObject();
         json.WriteString("name", panel.Spec.Name);
@@ -78,6 +79,7 @@ public static class ReportJson
         WritePoints(json, "cut", panel.Cut);
         FittingReport.Write(json, panel);
         FormingReport.Write(json, panel);
+        if (paper is not null) PaperReport.Write(json, paper);
         json.WriteEndObject();
     }
 

@@ -16,55 +16,69 @@ internal static class AssemblyPage
     // Words smaller than this part of their full size are for a page of their own.
     private const double LeastSize = 0.8;
 
-    private static readonly ImmutableArray<string> HowTo =
+    /// <summary>How the sheets go together, step by step.</summary>
+    public static ImmutableArray<string> HowTo { get; } =
     [
         "Print every page at 100 % (“actual size”), never “fit to page”.",
         "On each sheet hold a rule against both bars in both directions.",
-        "Trim along the frame where sheets meet; lay cross on cross where the letters are the same.",
-        "Tape the sheets from the middle outward on a flat bench.",
+        "Trim each sheet along its frame on the left and at the top where another meets it, and glue it over the ticked side of that one, cross on cross where the letters are the same.",
+        "Work from the middle outward on a flat bench. The small crosses stand 50 mm apart over all sheets, and the numbers at the frame run on: lay a long row of sheets along a straight-edge by them.",
         "Measure from mark to mark as told below before you cut any metal.",
         "The thick line is the cut line; cut along its middle.",
     ];
 
     /// <summary>Draws the page.</summary>
-    /// <param name="drawing">The whole drawing.</param>
-    /// <param name="plan">Its tiles.</param>
-    /// <param name="tapeMarks">The two far marks, or none.</param>
-    /// <param name="tape">What the tape must show between them, in words.</param>
+    /// <param name="plan">The drawing and its tiles.</param>
+    /// <param name="tapeMarks">Far marks in pairs, or none.</param>
+    /// <param name="tape">What the tape must show between them, in words, a line each.</param>
     /// <param name="facts">Name and value, in order.</param>
     /// <param name="cautions">All cautions that stand on this page.</param>
     /// <param name="words">Names of piece, job and sheet.</param>
     public static Page Draw(
-        Drawing drawing, TilePlan plan, ImmutableArray<OverlapMark> tapeMarks, string tape, ImmutableArray<(string Name, string Value)> facts,
+        TilePlan plan, ImmutableArray<OverlapMark> tapeMarks, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts,
         ImmutableArray<string> cautions, TileWords words)
     {
         Box area = AreaOf(plan);
         TextColumn heading = Heading(area, words);
         double top = area.Max.Y - heading.Height;
-        (Box picture, ImmutableArray<PageText> text, _) = Arrange(plan, area, top, tape, facts, cautions);
+        (Box picture, ImmutableArray<PageText> text, double size) = Arrange(plan, area, top, tape, facts, cautions);
+        if (size == 0) (picture, text) = PictureAlone(area, top, tape);
         List<PagePart> parts =
         [
             .. heading.At(new Vec2(area.Min.X, area.Max.Y)),
-            .. TileMap.Labelled(plan, drawing.Strokes.First(s => s.Role == Role.Cut).Points, picture),
-            .. TileMap.Inner(plan, drawing, picture),
+            .. TileMap.Labelled(plan, plan.Drawing.Strokes.First(s => s.Role == Role.Cut).Points, picture),
+            .. TileMap.Inner(plan, picture),
             .. Marks(plan, tapeMarks, picture),
             .. text,
         ];
-        return Page.Of(plan.Width, plan.Height, parts);
+        return Page.Of(SheetOf(plan).Width, SheetOf(plan).Height, parts);
     }
 
     /// <summary>True if the words can be set in letters that are read at arm's length.</summary>
-    public static bool Holds(TilePlan plan, string tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions, TileWords words)
+    public static bool Holds(TilePlan plan, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions, TileWords words) =>
+        SizeOf(plan, tape, facts, cautions, words) >= LeastSize;
+
+    /// <summary>True if the paper is so small, or its margins so wide, that only the picture and the tape's measures stand on the page.</summary>
+    public static bool IsBare(TilePlan plan, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions, TileWords words) =>
+        SizeOf(plan, tape, facts, cautions, words) == 0;
+
+    private static double SizeOf(TilePlan plan, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions, TileWords words)
     {
         Box area = AreaOf(plan);
-        return Arrange(plan, area, area.Max.Y - Heading(area, words).Height, tape, facts, cautions).Size >= LeastSize;
+        return Arrange(plan, area, area.Max.Y - Heading(area, words).Height, tape, facts, cautions).Size;
     }
 
-    private static Box AreaOf(TilePlan plan)
+    private static (Box Picture, ImmutableArray<PageText> Text) PictureAlone(Box area, double top, ImmutableArray<string> tape)
     {
-        double inset = plan.Paper.Margin + Inset;
-        return new Box(new Vec2(inset, inset), new Vec2(plan.Width - inset, plan.Height - inset));
+        var column = new TextColumn(area.Width);
+        foreach (string line in tape) column.Add(line, Body);
+        return (new Box(area.Min + new Vec2(0, column.Height + Break), new Vec2(area.Max.X, top)), [.. column.At(new Vec2(area.Min.X, area.Min.Y + column.Height))]);
     }
+
+    // The picture is not to scale: it needs no correction for the printer.
+    private static PrintSheet SheetOf(TilePlan plan) => PrintSheet.ForWords(plan.Paper, plan.IsLandscape);
+
+    private static Box AreaOf(TilePlan plan) => SheetOf(plan).Area.Grow(-Inset);
 
     private static TextColumn Heading(Box area, TileWords words)
     {
@@ -76,12 +90,12 @@ internal static class AssemblyPage
     }
 
     private static (Box Picture, ImmutableArray<PageText> Text, double Size) Arrange(
-        TilePlan plan, Box area, double top, string tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions) =>
-        plan.IsLandscape ? BesideWords(area, top, tape, facts, cautions) : AboveWords(area, top, tape, facts, cautions);
+        TilePlan plan, Box area, double top, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions) =>
+        SheetOf(plan).IsLandscape ? BesideWords(area, top, tape, facts, cautions) : AboveWords(area, top, tape, facts, cautions);
 
     // On an upright page the words take the foot, in two columns.
     private static (Box Picture, ImmutableArray<PageText> Text, double Size) AboveWords(
-        Box area, double top, string tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions)
+        Box area, double top, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions)
     {
         double half = 0.5 * (area.Width - Gutter);
         (TextColumn left, TextColumn right, double size) = Smaller(
@@ -94,7 +108,7 @@ internal static class AssemblyPage
 
     // On a level page they stand to the right of the picture.
     private static (Box Picture, ImmutableArray<PageText> Text, double Size) BesideWords(
-        Box area, double top, string tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions)
+        Box area, double top, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts, ImmutableArray<string> cautions)
     {
         double width = 0.4 * area.Width, left = area.Max.X - width;
         (TextColumn above, TextColumn below, double size) = Smaller(
@@ -118,12 +132,12 @@ internal static class AssemblyPage
         return smallest;
     }
 
-    private static TextColumn Piece(TextColumn column, double size, string tape, ImmutableArray<(string Name, string Value)> facts)
+    private static TextColumn Piece(TextColumn column, double size, ImmutableArray<string> tape, ImmutableArray<(string Name, string Value)> facts)
     {
         column.Add("The piece", size * Head);
         foreach ((string name, string value) in facts) column.AddNamed(name, value, size * Body, size * 31);
         column.Skip(size * Break);
-        column.Add(tape, size * Head);
+        foreach (string line in tape) column.Add(line, size * Head);
         return column;
     }
 
@@ -146,6 +160,6 @@ internal static class AssemblyPage
             yield return new PageLine(Pen.Narrow, [at - new Vec2(0, 2), at + new Vec2(0, 2)]);
             yield return new PageText(mark.Letter, at + new Vec2(1, 1), Body, Halo: true);
         }
-        if (marks.Length == 2) yield return new PageLine(Pen.Chain, [.. marks.Select(m => TileMap.PlaceOf(plan, room, m.At))]);
+        for (int i = 0; i + 1 < marks.Length; i += 2) yield return new PageLine(Pen.Chain, [TileMap.PlaceOf(plan, room, marks[i].At), TileMap.PlaceOf(plan, room, marks[i + 1].At)]);
     }
 }

@@ -38,6 +38,9 @@ public static class Clip
         }
     }
 
+    /// <summary>True if a segment has more than a point in a box.</summary>
+    public static bool Meets(Vec2 a, Vec2 b, Box box) => Segment(a, b, box) is not null;
+
     // The stretch of a segment inside a box, as fractions (Liang and Barsky, ACM Transactions on Graphics 3(1), 1984).
     private static (double From, double To)? Segment(Vec2 a, Vec2 b, Box box)
     {

@@ -71,4 +71,21 @@ public sealed record Drawing(string Title, ImmutableArray<Stroke> Strokes, Immut
 {
     /// <summary>Smallest box around all strokes.</summary>
     public Box Bounds => Box.Around(Strokes.SelectMany(s => s.Points));
+
+    /// <summary>The drawing turned about its origin. Words that would stand on their heads are turned back.</summary>
+    /// <param name="angle">Radians counter-clockwise.</param>
+    public Drawing Turned(double angle) => this with
+    {
+        Strokes = [.. Strokes.Select(s => s with { Points = [.. s.Points.Select(p => p.Rotate(angle))] })],
+        Letterings = [.. Letterings.Select(t => Upright(t with { At = t.At.Rotate(angle), Angle = t.Angle + angle }))],
+    };
+
+    // The same room, read from the other side.
+    private static Lettering Upright(Lettering text)
+    {
+        double angle = Math.IEEERemainder(text.Angle, Math.Tau);
+        if (Math.Abs(angle) <= 0.5 * Math.PI + 1e-9) return text with { Angle = angle };
+        ImmutableArray<Vec2> corners = TextOutline.Of(text).Corners;
+        return text with { At = corners[0] + corners[2] - text.At, Angle = angle - Math.CopySign(Math.PI, angle) };
+    }
 }

@@ -1,43 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Drawings;
-
-/// <summary>One sheet of a tiled drawing.</summary>
-/// <param name="Row">From the top, zero-based.</param>
-/// <param name="Column">From the left, zero-based.</param>
-/// <param name="Window">Part of the drawing shown, overlap included, mm in the drawing.</param>
-/// <param name="IsEmpty">Nothing of the drawing falls in the window; the sheet is not printed.</param>
-public sealed record Tile(int Row, int Column, Box Window, bool IsEmpty)
-{
-    /// <summary>Numbers of row and column: 1.1 is at the top left. Match marks begin with a letter, and have no point.</summary>
-    public string Label => string.Create(CultureInfo.InvariantCulture, $"{Row + 1}.{Column + 1}");
-}
-
-/// <summary>A mark that two neighbouring tiles both carry at the same place of the drawing.</summary>
-/// <param name="At">mm in the drawing.</param>
-/// <param name="Letter">The same on both tiles.</param>
-public readonly record struct OverlapMark(Vec2 At, string Letter);
-
-/// <summary>How a drawing is laid over sheets of paper.</summary>
-/// <param name="Paper">The paper asked for.</param>
-/// <param name="Width">Width of a sheet as used, mm.</param>
-/// <param name="Height">Height of a sheet as used, mm.</param>
-/// <param name="Rows">Rows of sheets.</param>
-/// <param name="Columns">Columns of sheets.</param>
-/// <param name="Tiles">All tiles row by row, the empty ones too.</param>
-/// <param name="Marks">Overlap marks.</param>
-public sealed record TilePlan(
-    PaperSpec Paper, double Width, double Height, int Rows, int Columns, ImmutableArray<Tile> Tiles, ImmutableArray<OverlapMark> Marks)
-{
-    /// <summary>Tiles that are printed.</summary>
-    public IEnumerable<Tile> Printed => Tiles.Where(t => !t.IsEmpty);
-
-    /// <summary>True if the sheet lies on its long side.</summary>
-    public bool IsLandscape => Width > Height;
-}
 
 /// <summary>Lays a drawing over sheets of paper at true scale.</summary>
 public static class TileLayout
@@ -51,97 +16,71 @@ public static class TileLayout
     // White around the drawing, so that the widest line is never cut by a window, mm.
     private const double Border = 1;
 
-    /// <summary>The plan with the fewest printed sheets that the paper's orientation allows; portrait if equal.</summary>
+    // Longest piece that is cut off a roll, mm: a PDF page has no more than 14 400 points.
+    private const double LongestCut = 5000;
+
+    // So much of a roll must be spared before a pattern is turned for it, mm.
+    private const double LeastSpared = 20;
+
+    /// <summary>The plan with the fewest printed sheets that orientation and turn of the paper allow; portrait, and not turned, if equal. From a roll the one that takes the least paper.</summary>
     /// <param name="drawing">What is tiled.</param>
-    /// <param name="paper">Paper, margin and overlap.</param>
+    /// <param name="paper">Paper, margins, overlap, turn and printer.</param>
     public static TilePlan Plan(Drawing drawing, PaperSpec paper)
     {
-        TilePlan portrait = Lay(drawing, paper, paper.Size.Width, paper.Size.Height);
-        if (paper.Orientation == PaperOrientation.Portrait) return portrait;
-        TilePlan landscape = Lay(drawing, paper, paper.Size.Height, paper.Size.Width);
-        if (paper.Orientation == PaperOrientation.Landscape) return landscape;
-        return landscape.Printed.Count() < portrait.Printed.Count() ? landscape : portrait;
+        bool[] ways = paper.Size.IsRoll ? [false] : paper.Orientation switch
+        {
+            PaperOrientation.Portrait => [false],
+            PaperOrientation.Landscape => [true],
+            _ => [false, true],
+        };
+        var search = new TileSearch(drawing, paper);
+        TilePlan Laid(TileSearch.Choice choice) => Lay(drawing, paper, choice);
+        if (paper.Turn is { } turn) return Laid(search.Best(ways, [turn]));
+        TilePlan straight = Laid(search.Best(ways, [0]));
+        if (straight.Printed.Count() == 1 && !paper.Size.IsRoll) return straight;
+        // The search goes by thinned lines: what it finds is laid out whole before it is believed.
+        TilePlan turned = Laid(search.Best(ways, TileSearch.WholeDegrees));
+        return (turned.Cost < straight.Cost - (paper.Size.IsRoll ? LeastSpared : 0) ? turned : straight) with { CostUnturned = straight.Cost };
     }
 
     /// <summary>Where a tile's window lies on its sheet, mm from the lower left corner.</summary>
-    public static Box WindowOnPaper(TilePlan plan)
+    public static Box WindowOnPaper(TilePlan plan) => Window(plan.Sheet.Area);
+
+    /// <summary>The sheet to lay on and the grid of its windows over a box of the drawing.</summary>
+    /// <param name="box">Around the turned drawing.</param>
+    /// <param name="paper">Paper.</param>
+    /// <param name="level">The sheets lie on their long side.</param>
+    /// <param name="shift">Where the box lies in the room that the windows leave it, from 0 at the left and the top to 1.</param>
+    internal static (PrintSheet Sheet, TileGrid Grid) Over(Box box, PaperSpec paper, bool level, Vec2 shift)
     {
-        double margin = plan.Paper.Margin;
-        return new Box(new Vec2(margin + SideStrip, margin + FootStrip), new Vec2(plan.Width - margin, plan.Height - margin));
+        box = box.Grow(Border);
+        PrintSheet sheet = PrintSheet.Of(paper, level, LongestCut);
+        if (paper.Size.IsRoll)
+        {
+            // As long as the drawing and no shorter than the upright bars need; what is fed is in proportion to what comes out.
+            Box area = sheet.Area;
+            double bars = (area.Width < CheckBars.RoomForLong ? CheckBars.RoomForShort : CheckBars.RoomForLong) - FootStrip, longest = area.Height - FootStrip;
+            sheet = PrintSheet.Of(paper, level, LongestCut * (sheet.Height - longest + Math.Clamp(box.Height, bars, longest)) / sheet.Height);
+        }
+        Box window = Window(sheet.Area);
+        return (sheet, TileGrid.Over(box, window.Width, window.Height, paper.Overlap, shift));
     }
 
-    private static TilePlan Lay(Drawing drawing, PaperSpec paper, double width, double height)
+    private static Box Window(Box area) => new(area.Min + new Vec2(SideStrip, FootStrip), area.Max);
+
+    private static TilePlan Lay(Drawing drawing, PaperSpec paper, TileSearch.Choice choice)
     {
-        TileGrid grid = TileGrid.Over(
-            drawing.Bounds.Grow(Border), width - 2 * paper.Margin - SideStrip, height - 2 * paper.Margin - FootStrip, paper.Overlap);
-        bool[] inked = Inked(drawing, grid);
+        Drawing turned = choice.Turn == 0 ? drawing : drawing.Turned(choice.Turn);
+        (PrintSheet sheet, TileGrid grid) = Over(turned.Bounds, paper, choice.Level, choice.Shift);
+        var inked = new bool[grid.Rows * grid.Columns];
+        foreach (Stroke stroke in turned.Strokes)
+            for (int i = stroke.Closed ? 0 : 1; i < stroke.Points.Length; i++) grid.Ink(stroke.Points[i == 0 ? ^1 : i - 1], stroke.Points[i], inked);
         ImmutableArray<Tile> tiles =
         [
             .. from row in Enumerable.Range(0, grid.Rows)
                from column in Enumerable.Range(0, grid.Columns)
                select new Tile(row, column, grid.Window(row, column), !inked[row * grid.Columns + column]),
         ];
-        return new TilePlan(paper, width, height, grid.Rows, grid.Columns, tiles, [.. Marks(drawing, tiles, grid.Rows, grid.Columns, paper.Overlap)]);
+        return new TilePlan(paper, sheet, grid.Rows, grid.Columns, tiles, [.. SeamMarks.Of(turned, tiles, grid.Columns, paper.Overlap)], turned, choice.Turn);
     }
-
-    // Marks each tile that a stroke enters. Every segment visits only the tiles around its own box, so the cost grows with the drawing and not with
-    // strokes times tiles.
-    private static bool[] Inked(Drawing drawing, TileGrid grid)
-    {
-        var inked = new bool[grid.Rows * grid.Columns];
-        foreach (Stroke stroke in drawing.Strokes)
-        {
-            int segments = stroke.Closed ? stroke.Points.Length : stroke.Points.Length - 1;
-            for (int i = 0; i < segments; i++)
-            {
-                ImmutableArray<Vec2> segment = [stroke.Points[i], stroke.Points[(i + 1) % stroke.Points.Length]];
-                foreach ((int row, int column) in grid.Around(Box.Around(segment)))
-                {
-                    int tile = row * grid.Columns + column;
-                    inked[tile] = inked[tile] || !Clip.Line(segment, false, grid.Window(row, column)).IsEmpty;
-                }
-            }
-        }
-        return inked;
-    }
-
-    // Two marks in the middle of each overlap between printed neighbours, clear of the corners where four tiles meet and of the drawing's words.
-    private static IEnumerable<OverlapMark> Marks(Drawing drawing, ImmutableArray<Tile> tiles, int rows, int columns, double overlap)
-    {
-        int count = 0;
-        Box[] words = [.. drawing.Letterings.Select(text => TextOutline.Of(text).Bounds.Grow(0.5 * overlap))];
-        bool Clear(Vec2 p) => !words.Any(w => w.Surrounds(p));
-        foreach (Tile tile in tiles.Where(t => !t.IsEmpty))
-        {
-            Box w = tile.Window;
-            if (tile.Column + 1 < columns && !tiles[tile.Row * columns + tile.Column + 1].IsEmpty)
-            {
-                double x = w.Max.X - 0.5 * overlap;
-                foreach (double end in new[] { 1.0, 0.0 })
-                    yield return new OverlapMark(Place(share => new Vec2(x, w.Min.Y + Math.Abs(end - share) * w.Height), Clear), Letter(count++));
-            }
-            if (tile.Row + 1 < rows && !tiles[(tile.Row + 1) * columns + tile.Column].IsEmpty)
-            {
-                double y = w.Min.Y + 0.5 * overlap;
-                foreach (double end in new[] { 0.0, 1.0 })
-                    yield return new OverlapMark(Place(share => new Vec2(w.Min.X + Math.Abs(end - share) * w.Width, y), Clear), Letter(count++));
-            }
-        }
-    }
-
-    // A quarter in from an end of the overlap, or the next best place that is clear.
-    private static Vec2 Place(Func<double, Vec2> at, Func<Vec2, bool> clear)
-    {
-        double share = 0.25;
-        foreach (double other in new[] { 0.25, 0.29, 0.21, 0.33, 0.17, 0.37 })
-        {
-            if (!clear(at(other))) continue;
-            share = other;
-            break;
-        }
-        return at(share);
-    }
-
-    // a … z, aa … : small letters, so that they are not taken for match marks.
-    private static string Letter(int n) => (n >= 26 ? Letter(n / 26 - 1) : "") + (char)('a' + n % 26);
 }

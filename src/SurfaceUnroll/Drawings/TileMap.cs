@@ -45,13 +45,13 @@ internal sealed class TileMap
     }
 
     /// <summary>Openings and bends on the large map.</summary>
-    public static IEnumerable<PagePart> Inner(TilePlan plan, Drawing drawing, Box room)
+    public static IEnumerable<PagePart> Inner(TilePlan plan, Box room)
     {
         var map = new TileMap(plan, room);
         return
         [
-            .. drawing.Strokes.Where(s => s.Role == Role.Cut && s.Closed).Skip(1).Select(s => map.Outline(s.Points, Pen.Fine)),
-            .. drawing.Strokes.Where(s => s.Role == Role.Bend && !s.Dashed).Select(s => new PageLine(Pen.FineDashed, [.. s.Points.Select(map.Place)])),
+            .. plan.Drawing.Strokes.Where(s => s.Role == Role.Cut && s.Closed).Skip(1).Select(s => map.Outline(s.Points, Pen.Fine)),
+            .. plan.Drawing.Strokes.Where(s => s.Role == Role.Bend && !s.Dashed).Select(s => new PageLine(Pen.FineDashed, [.. s.Points.Select(map.Place)])),
         ];
     }
 
@@ -113,6 +113,7 @@ internal sealed class TileMap
         {
             Box own = Cell(tile.Row, tile.Column, tile.Column);
             double gap = Math.Clamp(0.08 * Math.Min(own.Width, own.Height), 0.3, 2);
+            if (own.Min.X + gap + PageTextWidth.Of(tile.Label, height) > room.Max.X || own.Max.Y - gap - 1.3 * height < room.Min.Y) continue;
             yield return new PageText(tile.Label, new Vec2(own.Min.X + gap, own.Max.Y - gap - height), height, Halo: true);
         }
     }

@@ -21,40 +21,57 @@ internal static class TilePage
     private const string SheetWord = "sheet ";
 
     // What the level check bars take of the foot, mm.
-    private const double BarsWidth = 107, BarsHeight = 13;
+    private const double BarsHeight = 13;
+
+    // White behind words of the frame keeps so clear of the cut line, mm.
+    private const double RoomBesideCut = 0.8;
 
     // The upright bars begin this far above the margin, above the level ones: so they fit the lowest sheet that a job may ask for, mm.
     private const double UprightBarsFoot = 15;
 
+    // So many lines off its place a word may stand.
+    private static readonly ImmutableArray<double> Lines = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+
     private static readonly ImmutableArray<string> Advice = ["Print at 100 %: the bars", "must measure true."];
 
-    /// <summary>The page of one tile.</summary>
-    /// <param name="drawing">The whole drawing.</param>
-    /// <param name="plan">The plan that the tile is of.</param>
+    /// <summary>The page of one tile, in true millimetres.</summary>
+    /// <param name="plan">The drawing and its tiles.</param>
     /// <param name="tile">A tile that is not empty.</param>
     /// <param name="pages">Number of this page and of all.</param>
-    /// <param name="tapeMarks">The far marks of the piece, in the drawing.</param>
+    /// <param name="tapeMarks">The far marks of the piece, in the turned drawing.</param>
     /// <param name="words">Words for the foot of the page.</param>
-    public static Page Draw(Drawing drawing, TilePlan plan, Tile tile, (int Number, int Count) pages, ImmutableArray<OverlapMark> tapeMarks, TileWords words)
+    public static Page Draw(TilePlan plan, Tile tile, (int Number, int Count) pages, ImmutableArray<OverlapMark> tapeMarks, TileWords words)
     {
-        Box onPaper = TileLayout.WindowOnPaper(plan);
+        Drawing drawing = plan.Drawing;
+        Box onPaper = TileLayout.WindowOnPaper(plan), area = plan.Sheet.Area;
         Vec2 shift = onPaper.Min - tile.Window.Min;
         ImmutableArray<Vec2> outline = drawing.Strokes.First(s => s.Role == Role.Cut).Points;
-        List<PagePart> marks =
+        var bars = CheckBars.For(area);
+        PageLine[] strokes = [.. Strokes(drawing, tile, shift)];
+        PagePart[] marks = [.. OverlapMarks(plan, tile, shift), .. TapeMarks(tapeMarks, tile, shift)];
+        PageText[] letters = [.. Letterings(drawing, tile, shift)];
+        // The frame's own words keep off the pattern.
+        PageLine[] cuts = [.. strokes.Where(l => l.Pen == Pen.Wide)];
+        Box[] occupied = [.. letters.Concat(marks.OfType<PageText>()).Select(t => TextOutline.Of(t).Bounds), .. marks.OfType<PageLine>().Select(l => Box.Around(l.Points))];
+        bool Taken(Box box) => occupied.Any(o => o.Meets(box)) || cuts.Any(l => !Clip.Line(l.Points, l.Closed, box.Grow(RoomBesideCut)).IsEmpty);
+        PagePart[] seams = [.. TileSeams.Of(plan, tile, shift, Taken)];
+        Box[] spoken = [.. seams.OfType<PageText>().Select(t => TextOutline.Of(t).Bounds)];
+        List<PagePart> parts =
         [
-            .. Strokes(drawing, tile, shift),
-            .. OverlapMarks(plan, tile, shift),
-            .. TapeMarks(tapeMarks, tile, shift),
+            .. TileRuler.Of(plan, tile, shift, box => Taken(box) || spoken.Any(s => s.Meets(box))),
+            .. strokes,
+            .. seams,
+            .. marks,
             new PageLine(Pen.Fine, [onPaper.Min, new Vec2(onPaper.Max.X, onPaper.Min.Y), onPaper.Max, new Vec2(onPaper.Min.X, onPaper.Max.Y)], Closed: true),
-            .. Letterings(drawing, tile, shift),
-            .. CheckBars.Upright(new Vec2(plan.Paper.Margin + 4, plan.Paper.Margin + UprightBarsFoot)),
-            .. CheckBars.Level(new Vec2(plan.Paper.Margin + 1, plan.Paper.Margin + 8.5)),
-            .. Foot(plan, tile, outline, pages, words),
+            .. letters,
+            .. bars.Upright(area.Min + new Vec2(4, UprightBarsFoot)),
+            .. bars.Level(area.Min + new Vec2(1, 8.5)),
+            .. Foot(plan, tile, bars, outline, pages, words),
         ];
-        return Page.Of(plan.Width, plan.Height, marks);
+        return Page.Of(plan.Sheet.Width, plan.Sheet.Height, parts);
     }
 
-    private static IEnumerable<PagePart> Strokes(Drawing drawing, Tile tile, Vec2 shift) =>
+    private static IEnumerable<PageLine> Strokes(Drawing drawing, Tile tile, Vec2 shift) =>
         from stroke in drawing.Strokes
         from part in Clip.Line(stroke.Points, stroke.Closed, tile.Window)
         select OnPage(stroke, part, shift);
@@ -77,12 +94,25 @@ internal static class TilePage
         _ => Pen.Narrow,
     };
 
-    // A text is drawn on every tile that holds the whole of it. One that no tile holds whole is moved just inside the tile where its middle is.
+    // A text is drawn on every tile that holds the whole of it. One that no tile holds whole is moved just inside the tile where its middle is, and off
+    // others that stand there.
     private static IEnumerable<PageText> Letterings(Drawing drawing, Tile tile, Vec2 shift)
     {
-        foreach (Lettering text in drawing.Letterings)
+        PageText[] here = [.. drawing.Letterings.Where(t => tile.Window.Contains(TextOutline.Of(t).Bounds.Centre)).Select(t => InFrame(t, tile, shift, halo: true))];
+        var placed = here.Where(t => t.Halo).Select(TextOutline.Of).ToList();
+        Box frame = tile.Window.Grow(-0.5);
+        frame = new Box(frame.Min + shift, frame.Max + shift);
+        foreach (PageText text in here)
         {
-            if (tile.Window.Contains(TextOutline.Of(text).Bounds.Centre)) yield return InFrame(text, tile, shift, halo: true);
+            if (text.Halo)
+            {
+                yield return text;
+                continue;
+            }
+            Vec2 line = 1.5 * text.Height * Vec2.FromAngle(text.Angle + 0.5 * Math.PI);
+            PageText moved = Lines.Select(k => text with { At = text.At + k * line }).FirstOrDefault(t => TextOutline.Of(t) is var o && o.Corners.All(frame.Contains) && !placed.Any(o.Overlaps), text);
+            placed.Add(TextOutline.Of(moved));
+            yield return moved;
         }
     }
 
@@ -123,25 +153,29 @@ internal static class TilePage
         from part in Clip.Line([at - half, at + half], false, tile.Window)
         select new PageLine(Pen.Narrow, [.. part.Select(p => p + shift)]);
 
-    private static IEnumerable<PagePart> Foot(TilePlan plan, Tile tile, ImmutableArray<Vec2> outline, (int Number, int Count) pages, TileWords words)
+    private static IEnumerable<PagePart> Foot(TilePlan plan, Tile tile, CheckBars bars, ImmutableArray<Vec2> outline, (int Number, int Count) pages, TileWords words)
     {
-        double margin = plan.Paper.Margin, top = margin + TileLayout.FootStrip - 3, left = margin + TileLayout.SideStrip;
-        double mapLeft = plan.Width - margin - 26, number = left + PageTextWidth.Of(SheetWord, TextHeight), x = number + 4 + PageTextWidth.Of(tile.Label, LabelHeight);
+        Box area = plan.Sheet.Area;
+        double top = area.Min.Y + TileLayout.FootStrip - 3, left = area.Min.X + TileLayout.SideStrip;
+        double mapLeft = area.Max.X - 26, number = left + PageTextWidth.Of(SheetWord, TextHeight), x = number + 4 + PageTextWidth.Of(tile.Label, LabelHeight);
         yield return new PageText(SheetWord.TrimEnd(), new Vec2(left, top - LabelHeight), TextHeight);
         yield return new PageText(tile.Label, new Vec2(number, top - LabelHeight), LabelHeight);
         string page = string.Create(CultureInfo.InvariantCulture, $"Page {pages.Number} of {pages.Count}   OUTSIDE FACE UP");
-        string[] lines = [$"{words.Piece} – {words.Job}", words.Sheet, page];
+        string[] lines = [$"{words.Piece} – {words.Job}", plan.Paper.Printer is { } printer ? $"{words.Sheet}   corrected for {printer.Name}" : words.Sheet, page];
         for (int i = 0; i < lines.Length; i++)
-            yield return new PageText(PageTextWidth.Fit(lines[i], TextHeight, mapLeft - 2 - x), new Vec2(x, top - TextHeight - 4 * i), TextHeight);
+        {
+            string fitting = PageTextWidth.Fit(lines[i], TextHeight, mapLeft - 2 - x);
+            if (fitting.Length > 0) yield return new PageText(fitting, new Vec2(x, top - TextHeight - 4 * i), TextHeight);
+        }
 
         // Beside the level bars: advice and the map, or on narrow paper the map alone, above the bars.
-        double advice = margin + BarsWidth, mapFoot = margin + (mapLeft > advice ? 1 : BarsHeight);
+        double advice = area.Min.X + bars.Width, mapFoot = area.Min.Y + (mapLeft > advice ? 1 : BarsHeight);
         if (mapLeft - advice > PageTextWidth.Of(Advice[0], TextHeight))
         {
-            yield return new PageText(Advice[0], new Vec2(advice, margin + 7.6), TextHeight);
-            yield return new PageText(Advice[1], new Vec2(advice, margin + 3.6), TextHeight);
+            yield return new PageText(Advice[0], new Vec2(advice, area.Min.Y + 7.6), TextHeight);
+            yield return new PageText(Advice[1], new Vec2(advice, area.Min.Y + 3.6), TextHeight);
         }
-        Box room = new(new Vec2(mapLeft, mapFoot), new Vec2(plan.Width - margin - 1, margin + TileLayout.FootStrip - 2));
+        Box room = new(new Vec2(mapLeft, mapFoot), new Vec2(area.Max.X - 1, area.Min.Y + TileLayout.FootStrip - 2));
         foreach (PagePart part in TileMap.Small(plan, outline, room, tile)) yield return part;
     }
 }

@@ -23,6 +23,9 @@ public readonly record struct Box(Vec2 Min, Vec2 Max)
     /// <summary>True if a place lies in the box and not on its border.</summary>
     public bool Surrounds(Vec2 p) => p.X > Min.X && p.X < Max.X && p.Y > Min.Y && p.Y < Max.Y;
 
+    /// <summary>True if two boxes have more than their borders in common.</summary>
+    public bool Meets(Box other) => Min.X < other.Max.X && other.Min.X < Max.X && Min.Y < other.Max.Y && other.Min.Y < Max.Y;
+
     /// <summary>Smallest box around at least one point.</summary>
     public static Box Around(IEnumerable<Vec2> points)
     {

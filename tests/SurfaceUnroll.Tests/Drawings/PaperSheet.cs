@@ -26,9 +26,9 @@ internal sealed record PaperSheet(double Width, double Height, IReadOnlyList<Pap
         var marks = new Dictionary<string, Vec2>();
         foreach (Vec2 middle in arms.Where(a => uprights.Any(u => (u - a).Length < 0.01)))
         {
-            // The letter stands a millimetre up and to the right of the middle.
-            PaperWord? letter = Words.FirstOrDefault(w => (w.At - middle - new Vec2(1, 1)).Length < 0.3);
-            if (letter is not null && letter.Text.All(char.IsAsciiLetter)) marks.Add(letter.Text, middle);
+            // The letter stands a millimetre up and to the right of the middle; wide ones are moved left at the frame.
+            PaperWord? letter = Words.Where(w => w.Text.All(char.IsAsciiLetterLower) && Math.Abs(w.At.Y - middle.Y - 1) < 0.3 && w.At.X - middle.X is > -2.5 and < 1.3).MinBy(w => Math.Abs(w.At.X - middle.X - 1));
+            if (letter is not null) marks.Add(letter.Text, middle);
         }
         return marks;
     }

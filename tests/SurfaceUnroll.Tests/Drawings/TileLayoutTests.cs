@@ -78,9 +78,10 @@ public class TileLayoutTests
     public void Marks_stand_clear_of_words()
     {
         Drawing bare = Rectangle(300, 200);
-        Vec2 first = TileLayout.Plan(bare, A4Portrait).Marks[0].At;
+        TilePlan plan = TileLayout.Plan(bare, A4Portrait);
+        Vec2 first = plan.Marks[0].At;
         Drawing worded = bare with { Letterings = [new Lettering(Role.Note, "OUTSIDE FACE UP", first, 3, 0, Anchor.Middle)] };
-        Vec2 moved = TileLayout.Plan(worded, A4Portrait).Marks[0].At;
+        Vec2 moved = SeamMarks.Of(worded, plan.Tiles, plan.Columns, A4Portrait.Overlap).First().At;
         Assert.Equal(first.X, moved.X, 1e-9);
         Assert.True(Math.Abs(first.Y - moved.Y) > 5, "The mark stayed among the words.");
     }

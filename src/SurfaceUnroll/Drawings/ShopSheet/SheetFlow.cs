@@ -21,14 +21,12 @@ internal sealed class SheetFlow
     private int parted;
 
     /// <summary>Begins the first page.</summary>
-    /// <param name="paper">Size and margin; upright unless it says level.</param>
+    /// <param name="paper">Size and margins; upright unless it says level.</param>
     /// <param name="heading">What stands at the head of a page: whether it goes on from another, and the width.</param>
     public SheetFlow(PaperSpec paper, Func<bool, double, SheetRow> heading)
     {
-        bool level = paper.Orientation == PaperOrientation.Landscape;
-        (width, height) = level ? (paper.Size.Height, paper.Size.Width) : (paper.Size.Width, paper.Size.Height);
-        double inset = paper.Margin + SheetSizes.Inset;
-        area = new Box(new Vec2(inset, inset), new Vec2(width - inset, height - inset));
+        var sheet = PrintSheet.ForWall(paper);
+        (width, height, area) = (sheet.Width, sheet.Height, sheet.Area.Grow(-SheetSizes.Inset));
         this.heading = heading;
         Begin(goesOn: false);
     }

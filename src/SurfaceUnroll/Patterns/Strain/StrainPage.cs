@@ -15,6 +15,9 @@ public static class StrainPage
     // White between the edge of the printable area and the words, between columns, and between parts of a column, mm.
     private const double Inset = 2, Gutter = 7, Break = 2.5;
 
+    // The least width and height that legend and table have room in, mm, and how much larger the page is laid out where it is less.
+    private const double LeastRoom = 100, Larger = 1.5;
+
     // The part of the page that the map may not give up for words.
     private const double LeastPicture = 0.4;
 
@@ -29,6 +32,13 @@ public static class StrainPage
     public static Page Of(
         string name, SheetMesh mesh, StrainMap map, ImmutableArray<BlankEdge> edges, ImmutableArray<ElementLine> elements, ImmutableArray<Vec2> cut, Job job)
     {
+        // On small paper the page of larger paper, made smaller.
+        PrintSheet own = PrintSheet.ForWords(job.Paper, false);
+        if (Math.Min(own.Area.Width, own.Area.Height) < LeastRoom)
+        {
+            Page larger = Of(name, mesh, map, edges, elements, cut, job with { Paper = job.Paper.Enlarged(Larger) });
+            return new PageScale(Larger, 0, 0, Larger).Undone(larger, larger.Width / Larger, larger.Height / Larger);
+        }
         ImmutableArray<StrainSpot> spots = StrainSpots.Of(mesh, map, edges, elements, job.Units);
         ImmutableArray<string> sentences = FormingWords.Of(mesh, map, spots, job.Units);
         Layout portrait = Arrange(job, false, spots, sentences), landscape = Arrange(job, true, spots, sentences);
@@ -58,10 +68,9 @@ public static class StrainPage
 
     private static Layout Arrange(Job job, bool level, ImmutableArray<StrainSpot> spots, ImmutableArray<string> sentences)
     {
-        PaperSize size = job.Paper.Size;
-        (double width, double height) = level ? (size.Height, size.Width) : (size.Width, size.Height);
-        double inset = job.Paper.Margin + Inset, top = height - inset - HeadingHeight;
-        var area = new Box(new Vec2(inset, inset), new Vec2(width - inset, height - inset));
+        var sheet = PrintSheet.ForWords(job.Paper, level);
+        Box area = sheet.Area.Grow(-Inset);
+        double top = area.Max.Y - HeadingHeight;
         Box map;
         ImmutableArray<PagePart> words = [];
         // Words at full size, or as much smaller as many of them or wide margins make them.
@@ -73,7 +82,7 @@ public static class StrainPage
         if (level) map = new Box(area.Min, new Vec2(area.Max.X - BesideWidth(area) - Gutter, top));
         else map = new Box(new Vec2(area.Min.X, words.OfType<PageText>().Max(t => t.At.Y + t.Height) + 2 * Break), new Vec2(area.Max.X, top));
         var legend = new Box(map.Min, new Vec2(map.Max.X, map.Min.Y + StrainLegend.Height));
-        return new Layout(width, height, area, new Box(new Vec2(map.Min.X, legend.Max.Y + Break), map.Max), legend, words);
+        return new Layout(sheet.Width, sheet.Height, area, new Box(new Vec2(map.Min.X, legend.Max.Y + Break), map.Max), legend, words);
     }
 
     private static double HeadingHeight => 2.1 * (Title + Head + Body) + Break;

@@ -161,13 +161,27 @@ internal static class BrokenJobs
 
     private static (string, string, string, string)[] Papers =>
     [
-        ("unknown paper", Job(more: ", \"paper\": ¶\"A3\""), "choice-unknown", "paper"),
-        ("unknown paper in a block", Job(more: ", \"paper\": { \"size\": ¶\"letter\" }"), "choice-unknown", "paper.size"),
+        ("unknown paper", Job(more: ", \"paper\": ¶\"A11\""), "paper-size", "paper"),
+        ("unknown paper in a block", Job(more: ", \"paper\": { \"size\": ¶\"lettre 2\" }"), "paper-size", "paper.size"),
+        ("roll without width", Job(more: ", \"paper\": { \"size\": ¶\"roll\" }"), "paper-size", "paper.size"),
+        ("roll of no key", Job(more: ", \"paper\": { \"size\": ¶{ } }"), "key-missing", "paper.size.roll"),
+        ("roll as wide as a hall", Job(more: ", \"paper\": { \"size\": ¶{ \"roll\": 6000 } }"), "paper-size", "paper.size"),
+        ("paper of one side", Job(more: ", \"paper\": { \"size\": ¶[300] }"), "point-shape", "paper.size"),
+        ("paper without width", Job(more: ", \"paper\": { \"size\": ¶[0, 300] }"), "length-not-positive", "paper.size"),
+        ("paper size a flag", Job(more: ", \"paper\": { \"size\": ¶true }"), "wrong-type", "paper.size"),
+        ("paper too small", Job(more: ", \"paper\": ¶\"A9\""), "paper-margin", "paper"),
+        ("paper too small in a block", Job(more: ", \"paper\": { \"size\": ¶\"B8\" }"), "paper-margin", "paper.size"),
+        ("one margin eats the paper", Job(more: ", \"paper\": { \"margin\": ¶{ \"left\": 130 } }"), "paper-margin", "paper.margin"),
+        ("unknown margin", Job(more: ", \"paper\": { \"margin\": { ¶\"foot\": 13 } }"), "key-unknown", "paper.margin.foot"),
+        ("roll on its side", Job(more: ", \"paper\": { \"size\": \"roll 610\", \"orientation\": ¶\"landscape\" }"), "paper-roll-orientation", "paper.orientation"),
+        ("turn of two circles", Job(more: ", \"paper\": { \"turn\": ¶720 }"), "number-range", "paper.turn"),
+        ("turn of an unknown word", Job(more: ", \"paper\": { \"turn\": ¶\"least\" }"), "choice-unknown", "paper.turn"),
+        ("together a word", Job(more: ", \"paper\": { \"together\": ¶\"yes\" }"), "wrong-type", "paper.together"),
         ("paper a number", Job(more: ", \"paper\": ¶4"), "wrong-type", "paper"),
         ("paper twice", Job(more: ", \"paper\": \"A4\", ¶\"paper\": \"Letter\""), "key-twice", "paper"),
         ("unknown orientation", Job(more: ", \"paper\": { \"orientation\": ¶\"upright\" }"), "choice-unknown", "paper.orientation"),
         ("margin negative", Job(more: ", \"paper\": { \"margin\": ¶-1 }"), "length-negative", "paper.margin"),
-        ("margin eats the paper", Job(more: ", \"paper\": { \"margin\": ¶60 }"), "paper-margin", "paper.margin"),
+        ("margin eats the paper", Job(more: ", \"paper\": { \"margin\": ¶65 }"), "paper-margin", "paper.margin"),
         ("overlap eats the paper", Job(more: ", \"paper\": { \"overlap\": ¶90 }"), "paper-overlap", "paper.overlap"),
     ];
 

@@ -37,7 +37,7 @@ public class JobFileTests
         Assert.Equal(new SheetStock("mild steel", 0.9), job.Sheet);
         Assert.Equal(MeasuredFace.Outside, job.Measured);
         Assert.Equal(["front", "rear", "arc", "hoop", "space"], job.Curves.Select(c => c.Name));
-        Assert.Equal(new PaperSpec(PaperSize.Letter, 8, 12, PaperOrientation.Landscape), job.Paper);
+        Assert.Equal(new PaperSpec(PaperSize.Letter, 8, 12, PaperOrientation.Landscape) { Turn = null }, job.Paper);
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public class JobFileTests
         Job job = Read("""{ "units": "in", "curves": { "a": { "chord": 10, "rise": 1 }, "b": { "chord": 9, "rise": 2 } }, "panels": [ { "name": "p", "loft": ["a", "b"] } ] }""");
         Assert.Equal(("Untitled", LengthUnit.Inch, MeasuredFace.Middle), (job.Name, job.Units, job.Measured));
         Assert.Equal(new SheetStock("sheet metal", 0), job.Sheet);
-        Assert.Equal(PaperSpec.Default, job.Paper);
+        Assert.Equal(PaperSpec.Default with { Turn = null }, job.Paper);
         Assert.Equal(new ChordSpec(254, 25.4, Placement.None), job.Curves[0].Spec);
     }
 
@@ -104,7 +104,7 @@ public class JobFileTests
 
     [Fact]
     public void Paper_may_be_one_word() =>
-        Assert.Equal(PaperSpec.Default with { Size = PaperSize.Letter }, Read("""
+        Assert.Equal(PaperSpec.Default with { Size = PaperSize.Letter, Turn = null }, Read("""
             { "units": "mm", "paper": "Letter", "curves": { "a": { "chord": 9, "rise": 1 }, "b": { "chord": 9, "rise": 2 } },
               "panels": [ { "name": "p", "loft": ["a", "b"] } ] }
             """).Paper);

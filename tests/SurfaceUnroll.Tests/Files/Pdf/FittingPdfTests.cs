@@ -56,7 +56,7 @@ public class FittingPdfTests
     }
 
     private static PaperSheet[] Read(Development development) => PdfSheets.Read(PatternPdf.Write(
-        development.Panels[0], development.Job, PatternDrawing.Of(development.Panels[0], development.Job, development.Joints), null, development.Joints));
+        development.Panels[0], development.Job, TileLayout.Plan(PatternDrawing.Of(development.Panels[0], development.Job, development.Joints), development.Job.Paper), null, development.Joints));
 
     private static string Words(PaperSheet sheet) => string.Join(' ', sheet.Words.Select(w => w.Text));
 }

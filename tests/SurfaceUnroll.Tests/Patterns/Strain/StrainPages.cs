@@ -22,7 +22,7 @@ internal static class StrainPages
         "saddle landscape" => Saddle(1, PaperSpec.Default with { Orientation = PaperOrientation.Landscape }, LengthUnit.Millimetre),
         "saddle letter" => Saddle(2.5, new PaperSpec(PaperSize.Letter, 6.35, 10, PaperOrientation.Portrait), LengthUnit.Inch),
         "strip" => Panel(StrainSamples.Grid(1500, 30, 200, 4), p => 0.004 * Math.Sin(p.X / 100), PaperSpec.Default, LengthUnit.Millimetre),
-        "wide margins" => Saddle(1, PaperSpec.Default with { Margin = 25 }, LengthUnit.Millimetre),
+        "wide margins" => Saddle(1, PaperSpec.Default with { Margins = 25 }, LengthUnit.Millimetre),
         "bent only" => Panel(StrainSamples.Grid(300, 200, 10, 10), p => 0.0000001 * p.X, PaperSpec.Default, LengthUnit.Millimetre),
         "many peaks" => Panel(
             StrainSamples.Grid(400, 600, 40, 60), p => 0.08 * Math.Sin(p.X / 30) * Math.Sin(p.Y / 40), PaperSpec.Default, LengthUnit.Millimetre),

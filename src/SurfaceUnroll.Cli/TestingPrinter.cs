@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using SurfaceUnroll.Drawings;
+using SurfaceUnroll.Files.JobFiles;
+using SurfaceUnroll.Files.Output;
+using SurfaceUnroll.Files.Pdf;
+using SurfaceUnroll.Files.Printers;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Units;
+
+namespace SurfaceUnroll.Cli;
+
+/// <summary>The command <c>page-test</c>: prints the page, or takes what was measured on it.</summary>
+internal static class TestingPrinter
+{
+    private const string DefaultFile = "page-test.pdf", DefaultName = "printer";
+
+    /// <summary>Runs the command.</summary>
+    /// <param name="paper">Paper size.</param>
+    /// <param name="file">PDF to write; null for one in this folder.</param>
+    /// <param name="measured">Two or four measures; empty: the page is written.</param>
+    /// <param name="name">Of the printer; null for one that has no other name.</param>
+    /// <param name="screen">Where to write.</param>
+    /// <param name="printers">Where measures are kept.</param>
+    public static int Run(string? paper, string? file, ImmutableArray<string> measured, string? name, Screen screen, PrinterStore printers)
+    {
+        PaperSpec spec = PaperSpec.Default;
+        if (paper is not null)
+        {
+            (PaperSize? size, string problem, string mend) = PaperText.Read(paper, LengthUnit.Millimetre);
+            if (size is null) return Refuse(screen, "--paper", problem, mend);
+            spec = spec with { Size = size };
+            if (PaperRoom.Fault(spec, mm => ShopLength.Print(mm, LengthUnit.Millimetre)) is var (_, room, more)) return Refuse(screen, "--paper", room, more);
+        }
+        return measured.IsEmpty ? WritePage(spec, file ?? DefaultFile, screen) : Take(spec, measured, string.IsNullOrWhiteSpace(name) ? DefaultName : name.Trim(), screen, printers);
+    }
+
+    private static int WritePage(PaperSpec paper, string file, Screen screen)
+    {
+        string full = Path.GetFullPath(file);
+        byte[] content = PdfPages.Write([PrinterTestPage.On(paper).Draw(paper)], "Printer test");
+        if (OutputFolder.Write(Path.GetDirectoryName(full) ?? full, [new OutputFile(Path.GetFileName(full), content)]) is { } fault) return Refuse(screen, fault);
+        screen.Out.WriteLine($"Wrote {file}. Print it at 100 %, measure both bars and, if you can, both diagonals, and type what you measured:");
+        screen.Out.WriteLine("surfaceunroll page-test --measured ACROSS ALONG [UP DOWN] --name \"shop printer\"" + (paper.Size == PaperSize.A4 ? "" : $" --paper \"{paper.Size.Name}\""));
+        return ExitStatus.Done;
+    }
+
+    private static int Take(PaperSpec paper, ImmutableArray<string> measured, string name, Screen screen, PrinterStore printers)
+    {
+        LengthReading[] readings = [.. measured.Select(m => ShopLength.Parse(m, LengthUnit.Millimetre))];
+        (string Place, string Message, string? Mend)[] faults =
+        [
+            .. readings.Zip(measured).Where(r => !r.First.IsLength || r.First.Millimetres <= 0)
+                .Select(r => ("--measured", r.First.IsLength ? $"“{r.Second}” is no length that can be measured." : $"“{r.Second}”: {r.First.Problem}", (string?)(r.First.IsLength ? "Measure the bar again." : r.First.Mend))),
+        ];
+        if (measured.Length is not (2 or 4)) faults = [.. faults, ("--measured", $"Two measures belong here, or four with the diagonals, and not {measured.Length.ToString(CultureInfo.InvariantCulture)}.", "Write: --measured ACROSS ALONG, or --measured ACROSS ALONG UP DOWN.")];
+        if (faults.Length > 0)
+        {
+            foreach ((string place, string message, string? mend) in faults) FaultText.Write(screen.Error, place, message, mend);
+            return ExitStatus.CannotUse;
+        }
+        double[] mm = [.. readings.Select(r => r.Millimetres)];
+        PrinterTest test = PrinterTest.Of(name, PrinterTestPage.On(paper), mm[0], mm[1], mm.Length == 4 ? (mm[2], mm[3]) : null);
+        if (test.Scale is not { } scale) return Refuse(screen, "--measured", test.Problem, test.Mend);
+        if (printers.Keep(scale) is { } fault) return Refuse(screen, fault);
+        screen.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"Kept as “{name}”: prints {Percent(scale.Across)} across and {Percent(scale.Along)} along the paper, {(mm.Length == 4 ? $"{Math.Abs(scale.Skew) * 180 / Math.PI:0.00}° out of square" : "squareness not measured")}."));
+        if (test.Problem.Length > 0) FaultText.Write(screen.Out, "--measured", $"note: {test.Problem}", test.Mend);
+        screen.Out.WriteLine($"Patterns that come out true of it: surfaceunroll develop JOB.json --printer \"{name}\"");
+        return ExitStatus.Done;
+    }
+
+    private static string Percent(double scale) => string.Create(CultureInfo.InvariantCulture, $"{100 * scale:0.00} %");
+
+    private static int Refuse(Screen screen, OutputFault fault)
+    {
+        FaultText.Write(screen.Error, fault.Path, fault.Message, fault.Mend);
+        return fault.OfTheMachine ? ExitStatus.Failed : ExitStatus.CannotUse;
+    }
+
+    private static int Refuse(Screen screen, string place, string problem, string mend)
+    {
+        FaultText.Write(screen.Error, place, problem, mend);
+        return ExitStatus.CannotUse;
+    }
+}
