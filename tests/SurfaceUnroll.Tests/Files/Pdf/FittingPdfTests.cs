@@ -1,3 +1,4 @@
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.Pdf;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
