@@ -39,7 +39,8 @@ internal static class HelpText
         """;
 
     private const string Develop = """
-        surfaceunroll develop JOB.json [--out DIR] [--paper SIZE] [--printer NAME] [--strict]
+        surfaceunroll develop JOB.json [--out DIR] [--strict] [--paper SIZE] [--kerf LENGTH]
+                              [--printer NAME] [--dxf r12]
 
         Develops every panel of the job and writes, for each:
           NAME.pdf           the pattern in tiles to print at 100 % and tape together
@@ -55,6 +56,9 @@ internal static class HelpText
           --paper SIZE    print on this paper instead of the job's: A4, B2, letter, "ANSI D",
                           "roll 610", "600 x 900"
           --printer NAME  correct every sheet for a printer that page-test has measured
+          --kerf LENGTH   full width of the cut, as 0.2mm, in place of the job's: the cut lines
+                          of DXF and SVG are moved by half of it into the waste
+          --dxf r12       write DXF for machines that read no later version
           --strict        end with status 3 if a panel is past a limit, so that a script can
                           stop; the files are written all the same
         """;

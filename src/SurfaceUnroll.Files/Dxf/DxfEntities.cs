@@ -1,5 +1,4 @@
 using SurfaceUnroll.Drawings;
-using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Files.Dxf;
 
@@ -12,7 +11,7 @@ internal static class DxfEntities
         tags.Add(0, "SECTION").Add(2, "ENTITIES");
         foreach (Stroke stroke in drawing.Strokes)
         {
-            if (stroke.Points.Length == 2) WriteLine(tags, stroke, handle++);
+            if (stroke is { Points.Length: 2, Bulges.IsEmpty: true }) WriteLine(tags, stroke, handle++);
             else WritePolyline(tags, stroke, handle++);
         }
         foreach (Lettering lettering in drawing.Letterings)
@@ -39,9 +38,10 @@ internal static class DxfEntities
     {
         Begin(tags, "LWPOLYLINE", stroke.Role, handle, stroke.Dashed);
         tags.Add(100, "AcDbPolyline").Add(90, stroke.Points.Length).Add(70, stroke.Closed ? 1 : 0).Add(43, 0.0);
-        foreach (Vec2 p in stroke.Points)
+        for (int i = 0; i < stroke.Points.Length; i++)
         {
-            tags.At(10, p);
+            tags.At(10, stroke.Points[i]);
+            if (!stroke.Bulges.IsEmpty && stroke.Bulges[i] != 0) tags.Add(42, stroke.Bulges[i]);
         }
     }
 

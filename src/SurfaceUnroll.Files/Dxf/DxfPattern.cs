@@ -1,18 +1,23 @@
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns.CutPaths;
 
 namespace SurfaceUnroll.Files.Dxf;
 
-/// <summary>Writes a drawing as DXF R2000 (AC1015) in mm: layers CUT, ELEMENT, MARK, NOTE and CONTOUR, and BEND and NET where there are bends and allowances; every cut line one closed LWPOLYLINE.</summary>
+/// <summary>Writes a drawing as DXF in mm, R2000 (AC1015) or <see cref="DxfR12">R12</see>: layers CUT, ELEMENT, MARK, NOTE and CONTOUR, and BEND and NET where there are bends and allowances; every cut line one closed LWPOLYLINE.</summary>
 /// <remarks>Only what the format asks for and nothing that depends on time or machine: the same drawing gives the same bytes.</remarks>
 public static class DxfPattern
 {
     /// <summary>The file.</summary>
+    /// <param name="drawing">As it is to be cut.</param>
+    /// <param name="cutting">Version, and the kerf that is stated.</param>
     /// <returns>ASCII; other characters are escaped.</returns>
-    public static byte[] Write(Drawing drawing)
+    public static byte[] Write(Drawing drawing, CuttingSpec cutting)
     {
+        if (cutting.Dxf == DxfVersion.R12) return DxfR12.Write(drawing, cutting);
         var tags = new DxfTags();
-        WriteHeader(tags, drawing);
+        WriteHeader(tags, drawing, cutting);
         tags.Add(0, "SECTION").Add(2, "CLASSES").Add(0, "ENDSEC");
         DxfTables.Write(tags, drawing);
         WriteBlocks(tags);
@@ -21,11 +26,17 @@ public static class DxfPattern
         return tags.Add(0, "EOF").ToBytes();
     }
 
-    private static void WriteHeader(DxfTags tags, Drawing drawing)
+    /// <summary>What a reader of the file as text should know.</summary>
+    internal static DxfTags WriteComments(DxfTags tags, Drawing drawing, CuttingSpec cutting)
+    {
+        tags.Add(999, drawing.Title).Add(999, "1:1 in mm. Cut only layer CUT.");
+        return CutFitting.KerfWords(cutting) is { } words ? tags.Add(999, words) : tags;
+    }
+
+    private static void WriteHeader(DxfTags tags, Drawing drawing, CuttingSpec cutting)
     {
         Box box = drawing.Bounds;
-        tags.Add(999, drawing.Title).Add(999, "1:1 in mm. Cut only layer CUT.")
-            .Add(0, "SECTION").Add(2, "HEADER")
+        WriteComments(tags, drawing, cutting).Add(0, "SECTION").Add(2, "HEADER")
             .Add(9, "$ACADVER").Add(1, "AC1015")
             .Add(9, "$DWGCODEPAGE").Add(3, "ANSI_1252")
             .Add(9, "$INSUNITS").Add(70, 4)

@@ -43,31 +43,19 @@ internal static class DxfTables
 
     private static void WriteLinetypes(DxfTags tags, bool net)
     {
-        Begin(tags, "LTYPE", DxfHandle.LinetypeTable, net ? 7 : 6);
-        WriteLinetype(tags, DxfHandle.ByBlock, "BYBLOCK", "");
-        WriteLinetype(tags, DxfHandle.ByLayer, "BYLAYER", "");
-        WriteLinetype(tags, DxfHandle.Continuous, DxfLayer.Continuous, "Solid");
-        // mm: positive drawn, negative gap.
-        WriteLinetype(tags, DxfHandle.Chain, DxfLayer.Chain, "Narrow chain ____ _ ____ _", 8, -1.5, 1, -1.5);
-        WriteLinetype(tags, DxfHandle.Centre, DxfLayer.CentreLine, "Long-dashed dotted ________ _ ________ _", 16, -2, 1, -2);
-        WriteLinetype(tags, DxfHandle.Dashed, DxfLayer.Dashed, "Dashed __ __ __", 2.2, -0.6);
-        if (net) WriteLinetype(tags, DxfHandle.DoubleChain, DxfLayer.DoubleChain, "Long-dashed double-dotted ____ _ _ ____ _ _", 8.4, -1.05, 0.7, -1.05, 0.7, -1.05);
+        IReadOnlyList<DxfLinetype> drawn = DxfLinetype.In(net);
+        Begin(tags, "LTYPE", DxfHandle.LinetypeTable, drawn.Count + 2);
+        WriteLinetype(tags, new DxfLinetype(DxfHandle.ByBlock, "BYBLOCK", "", []));
+        WriteLinetype(tags, new DxfLinetype(DxfHandle.ByLayer, "BYLAYER", "", []));
+        foreach (DxfLinetype type in drawn) WriteLinetype(tags, type);
         tags.Add(0, "ENDTAB");
     }
 
-    private static void WriteLinetype(DxfTags tags, int handle, string name, string description, params ReadOnlySpan<double> dashes)
+    private static void WriteLinetype(DxfTags tags, DxfLinetype type)
     {
-        double total = 0;
-        foreach (double dash in dashes)
-        {
-            total += Math.Abs(dash);
-        }
-        Record(tags, "LTYPE", handle, DxfHandle.LinetypeTable, "AcDbLinetypeTableRecord", name)
-            .Add(70, 0).Add(3, description).Add(72, 65).Add(73, dashes.Length).Add(40, total);
-        foreach (double dash in dashes)
-        {
-            tags.Add(49, dash).Add(74, 0);
-        }
+        Record(tags, "LTYPE", type.Handle, DxfHandle.LinetypeTable, "AcDbLinetypeTableRecord", type.Name)
+            .Add(70, 0).Add(3, type.Description).Add(72, 65).Add(73, type.Dashes.Length).Add(40, type.Length);
+        foreach (double dash in type.Dashes) tags.Add(49, dash).Add(74, 0);
     }
 
     private static void WriteLayers(DxfTags tags, IReadOnlyList<DxfLayer> layers)

@@ -8,6 +8,7 @@ using SurfaceUnroll.Files.Svg;
 using SurfaceUnroll.Files.Wavefront;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
+using SurfaceUnroll.Patterns.CutPaths;
 
 namespace SurfaceUnroll.Files.Output;
 
@@ -17,24 +18,26 @@ public static class PatternFiles
     /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
     public static ImmutableArray<OutputFile> Of(Development development)
     {
-        Drawing[] drawings = [.. development.Panels.Select(p => PatternDrawing.Of(p, development.Job, development.Joints))];
-        ImmutableArray<TilePlan> papers = [.. drawings.Select(d => TileLayout.Plan(d, development.Job.Paper))];
+        Job job = development.Job;
+        Drawing[] drawings = [.. development.Panels.Select(p => PatternDrawing.Of(p, job, development.Joints))];
+        Drawing[] cuts = [.. drawings.Select(drawing => CutFitting.Of(drawing, job.Cutting))];
+        ImmutableArray<TilePlan> papers = [.. drawings.Select(d => TileLayout.Plan(d, job.Paper))];
         return
         [
-            .. development.Panels.SelectMany((p, i) => OfPanel(p, drawings[i], papers[i], development)),
+            .. development.Panels.SelectMany((panel, i) => OfPanel(panel, cuts[i], papers[i], development)),
             .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
-            new OutputFile("report.json", ReportJson.Write(development, papers)),
+            new OutputFile("report.json", ReportJson.Write(development, papers, cuts)),
         ];
     }
 
-    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Drawing drawing, TilePlan paper, Development development)
+    private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Drawing cut, TilePlan paper, Development development)
     {
         Job job = development.Job;
         string name = panel.Spec.FileName;
         Page? strain = PatternPages.StrainSheet(panel, job);
         yield return new OutputFile(name + ".pdf", PatternPdf.Write(panel, job, paper, strain, development.Joints)) { Note = PaperWords.Line(paper) };
-        yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing));
-        yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
+        yield return new OutputFile(name + ".dxf", DxfPattern.Write(cut, job.Cutting));
+        yield return new OutputFile(name + ".svg", SvgPattern.Write(cut));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));
         yield return new OutputFile(name + "-preview.svg", PreviewSvg.Write(panel, job));
         if (strain is null || panel.Map is not { } map) yield break;

@@ -4,6 +4,8 @@ using System.Text.Json;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns;
+using SurfaceUnroll.Patterns.CutPaths;
 
 namespace SurfaceUnroll.Files.Report;
 
@@ -18,8 +20,9 @@ public static class ReportJson
     /// <summary>The report.</summary>
     /// <param name="development">The job.</param>
     /// <param name="papers">How the pattern of each panel lies on paper, in their order; none where it was not printed.</param>
+    /// <param name="cuts">Drawing for cutting machines of each panel; null: made for it.</param>
     /// <returns>UTF-8 JSON, indented, ended by a line feed.</returns>
-    public static byte[] Write(Development development, ImmutableArray<TilePlan> papers = default)
+    public static byte[] Write(Development development, ImmutableArray<TilePlan> papers = default, IReadOnlyList<Drawing>? cuts = null)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
@@ -27,8 +30,10 @@ public static class ReportJson
             json.WriteStartObject();
             json.WriteString("job", development.Job.Name);
             json.WriteString("generator", Generator);
+            WriteCutting(json, development.Job.Cutting);
             json.WriteStartArray("panels");
-            for (int i = 0; i < development.Panels.Length; i++) WritePanel(json, development.Panels[i], papers.IsDefaultOrEmpty ? null : papers[i]);
+            cuts ??= [.. development.Panels.Select(p => CutFitting.Of(PatternDrawing.Of(p, development.Job, development.Joints), development.Job.Cutting))];
+            for (int i = 0; i < development.Panels.Length; i++) WritePanel(json, development.Panels[i], cuts[i], papers.IsDefaultOrEmpty ? null : papers[i]);
             json.WriteEndArray();
             JointReport.Write(json, development);
             FormingReport.Write(json, development);
@@ -48,7 +53,16 @@ public static class ReportJson
         _ => "past the limit",
     };
 
-    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel, TilePlan? paper)
+    private static void WriteCutting(Utf8JsonWriter json, CuttingSpec cutting)
+    {
+        json.WriteStartObject("cutting");
+        json.WriteNumber("kerf", Mm(cutting.Kerf));
+        json.WriteString("dxf", cutting.Dxf == DxfVersion.R12 ? "r12" : "r2000");
+        json.WriteString("lettering", cutting.Lettering == CutLettering.Strokes ? "strokes" : "text");
+        json.WriteEndObject();
+    }
+
+    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel, Drawing cut, TilePlan? paper)
     {
         json.WriteStartObject();
         json.WriteString("name", panel.Spec.Name);
@@ -77,6 +91,7 @@ public static class ReportJson
         WriteEdges(json, panel);
         WriteElements(json, panel);
         WritePoints(json, "cut", panel.Cut);
+        json.WriteNumber("cutSegments", CutFitting.Segments(cut));
         FittingReport.Write(json, panel);
         FormingReport.Write(json, panel);
         if (paper is not null) PaperReport.Write(json, paper);

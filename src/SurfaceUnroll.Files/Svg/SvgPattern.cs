@@ -17,7 +17,8 @@ public static class SvgPattern
     /// <returns>UTF-8, lines ended by a line feed.</returns>
     public static byte[] Write(Drawing drawing)
     {
-        Box box = drawing.Bounds.Grow(Margin);
+        // Lines with room round them, and words that stand beside them.
+        Box lines = drawing.Bounds.Grow(Margin), box = Box.Around([lines.Min, lines.Max, .. drawing.Letterings.SelectMany(t => TextOutline.Of(t).Corners)]);
         string width = PlainNumber.Mm(box.Width), height = PlainNumber.Mm(box.Height);
         var svg = new StringBuilder();
         svg.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
@@ -43,7 +44,7 @@ public static class SvgPattern
             .Append(" stroke-linejoin=\"round\">\n");
         foreach (Stroke stroke in strokes)
         {
-            svg.Append("    <path d=\"").Append(SvgText.Path(stroke.Points, stroke.Closed, PlainNumber.Mm))
+            svg.Append("    <path d=\"").Append(SvgText.Path(stroke, PlainNumber.Mm))
                 .Append(stroke.Dashed ? $"\" stroke-dasharray=\"{Dashes(role)}\"/>\n" : "\"/>\n");
         }
         foreach (Lettering lettering in letterings)

@@ -1,5 +1,7 @@
 using System.Text;
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Patterns.CutPaths;
 
 namespace SurfaceUnroll.Files.Svg;
 
@@ -27,6 +29,30 @@ internal static class SvgText
             });
         }
         return safe.ToString();
+    }
+
+    /// <summary>Path data of a stroke: as that of a polyline, with <c>A r,r 0 large,sweep x,y</c> where it bends.</summary>
+    public static string Path(Stroke stroke, Func<double, string> number)
+    {
+        if (stroke.Bulges.IsEmpty) return Path(stroke.Points, stroke.Closed, number);
+        var path = new StringBuilder();
+        path.Append('M').Append(number(stroke.Points[0].X)).Append(',').Append(number(-stroke.Points[0].Y));
+        for (int i = 0; i < stroke.Bulges.Length; i++)
+        {
+            var arc = new PathArc(stroke.Points[i], stroke.Points[(i + 1) % stroke.Points.Length], stroke.Bulges[i]);
+            // A closed path draws its last straight by itself.
+            if (arc.Bulge == 0 && stroke.Closed && i == stroke.Bulges.Length - 1) break;
+            if (arc.Bulge == 0) path.Append('L');
+            else
+            {
+                string radius = number(Math.Abs(arc.Radius));
+                // Turning left with y up is what SVG, with y down, calls the negative way.
+                path.Append('A').Append(radius).Append(',').Append(radius).Append(" 0 ").Append(Math.Abs(arc.Turn) > Math.PI ? '1' : '0').Append(',').Append(arc.Bulge < 0 ? '1' : '0').Append(' ');
+            }
+            path.Append(number(arc.To.X)).Append(',').Append(number(-arc.To.Y));
+        }
+        if (stroke.Closed) path.Append('Z');
+        return path.ToString();
     }
 
     /// <summary>Path data of a polyline: <c>M x,y L x,y …</c>, closed by <c>Z</c>.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Patterns.CutPaths;
 
 namespace SurfaceUnroll.Drawings;
 
@@ -39,6 +40,17 @@ public sealed record Stroke(Role Role, ImmutableArray<Vec2> Points, bool Closed 
 {
     /// <summary>Drawn dashed where its role has both: a contour of shrink, the beginning and the end of a bend.</summary>
     public bool Dashed { get; init; }
+
+    /// <summary>How each segment bends: the tangent of a quarter of the angle of its arc, positive where it turns left, 0 where it is straight. One for each segment; none
+    /// where all are straight.</summary>
+    public ImmutableArray<double> Bulges { get; init; } = [];
+
+    /// <summary>Places that the smallest box around the stroke is also the smallest box around, mm.</summary>
+    public IEnumerable<Vec2> Extremes => Bulges.IsEmpty ? Points : Arcs.SelectMany(arc => arc.Extremes);
+
+    /// <summary>Its segments, also where they are straight.</summary>
+    public IEnumerable<PathArc> Arcs => Enumerable.Range(0, Closed ? Points.Length : Points.Length - 1)
+        .Select(i => new PathArc(Points[i], Points[(i + 1) % Points.Length], Bulges.IsEmpty ? 0 : Bulges[i]));
 }
 
 /// <summary>A line of text.</summary>
@@ -70,7 +82,7 @@ public enum Anchor
 public sealed record Drawing(string Title, ImmutableArray<Stroke> Strokes, ImmutableArray<Lettering> Letterings)
 {
     /// <summary>Smallest box around all strokes.</summary>
-    public Box Bounds => Box.Around(Strokes.SelectMany(s => s.Points));
+    public Box Bounds => Box.Around(Strokes.SelectMany(s => s.Extremes));
 
     /// <summary>The drawing turned about its origin. Words that would stand on their heads are turned back.</summary>
     /// <param name="angle">Radians counter-clockwise.</param>

@@ -70,7 +70,7 @@ public static class Developer
         foreach (PanelInWork work in panels) notices.AddRange(PlateNotices.Of(job, work));
         if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
         panels = [.. panels.Select(p => p with { Panel = p.Panel with { Plan = PlanStage.Of(job, p.Panel) } })];
-        foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where));
+        foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where).Concat(KerfNotices.Of(job, work.Panel, work.Where)));
         StockNeed? stock = job.Stock.IsEmpty ? null : BlankPlanner.Sheets(panels.Select(p => p.Panel), job.Stock[0]);
         notices.AddRange(PlanNotices.Of(job, stock));
         return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Stock = stock };

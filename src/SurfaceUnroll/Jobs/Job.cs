@@ -33,6 +33,9 @@ public sealed record Job(
 
     /// <summary>Sheets that pieces are cut from; none if the job does not say.</summary>
     public ImmutableArray<StockSheet> Stock { get; init; } = [];
+
+    /// <summary>What the files for cutting machines are to be.</summary>
+    public CuttingSpec Cutting { get; init; } = CuttingSpec.Default;
 }
 
 /// <summary>What the piece is cut from.</summary>

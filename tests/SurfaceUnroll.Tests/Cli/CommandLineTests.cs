@@ -43,6 +43,8 @@ public class CommandLineTests
     [InlineData("develop a.json --strickt", "Did you mean “--strict”?")]
     [InlineData("develop a.json b.json", "“b.json” is one word too many for “develop”.")]
     [InlineData("develop a.json --out", "“--out” needs one value and no more.")]
+    [InlineData("develop a.json --kerf wide", "“wide” is no length.")]
+    [InlineData("develop a.json --dxf r14", "Write r2000, or r12 for an old machine.")]
     public void A_wrong_command_line_ends_with_2_and_says_what_would_be_right(string line, string expected)
     {
         InProcess.Result result = InProcess.Run(line.Split(' ', StringSplitOptions.RemoveEmptyEntries));

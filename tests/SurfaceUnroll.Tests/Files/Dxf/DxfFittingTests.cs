@@ -9,7 +9,7 @@ public class DxfFittingTests
 {
     private static readonly Development Cover = FittedSamples.Cover();
     private static readonly Drawing Drawing = PatternDrawing.Of(Cover.Panels[0], Cover.Job, Cover.Joints);
-    private static readonly Lazy<DxfReader.Reading> Read = new(() => DxfReader.Read(DxfPattern.Write(Drawing)));
+    private static readonly Lazy<DxfReader.Reading> Read = new(() => DxfReader.Read(DxfPattern.Write(Drawing, CuttingSpec.Default)));
 
     [SkippableFact]
     public void Bends_and_finished_edges_have_layers_of_their_own_and_the_file_stays_sound()

@@ -3,6 +3,7 @@ using System.Text.Json;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.Dxf;
 using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Tests.Files.Dxf;
 
@@ -11,7 +12,7 @@ public class DxfPatternTests
     private static readonly Drawing Drawing = SampleDrawing.OfHalfCylinder();
 
     // Starting Python takes seconds: once for all tests.
-    private static readonly Lazy<DxfReader.Reading> Read = new(() => DxfReader.Read(DxfPattern.Write(Drawing)));
+    private static readonly Lazy<DxfReader.Reading> Read = new(() => DxfReader.Read(DxfPattern.Write(Drawing, CuttingSpec.Default)));
 
     [SkippableFact]
     public void Ezdxf_finds_nothing_to_complain_of() => Assert.Empty(Read.Value.Findings);
@@ -57,15 +58,15 @@ public class DxfPatternTests
     [Fact]
     public void File_is_plain_ascii_and_the_same_every_time()
     {
-        byte[] bytes = DxfPattern.Write(Drawing);
+        byte[] bytes = DxfPattern.Write(Drawing, CuttingSpec.Default);
         Assert.All(bytes, b => Assert.InRange(b, (byte)'\n', (byte)'~'));
-        Assert.Equal(bytes, DxfPattern.Write(SampleDrawing.OfHalfCylinder()));
+        Assert.Equal(bytes, DxfPattern.Write(SampleDrawing.OfHalfCylinder(), CuttingSpec.Default));
     }
 
     [Fact]
     public void Every_handle_is_used_once_and_the_seed_lies_above_them()
     {
-        string[] lines = Encoding.ASCII.GetString(DxfPattern.Write(Drawing)).Split('\n');
+        string[] lines = Encoding.ASCII.GetString(DxfPattern.Write(Drawing, CuttingSpec.Default)).Split('\n');
         int entities = Array.IndexOf(lines, "TABLES");
         int[] handles = [.. Enumerable.Range(0, lines.Length / 2).Where(i => 2 * i > entities && lines[2 * i].Trim() is "5" or "105")
             .Where(i => 2 * i > entities).Select(i => Convert.ToInt32(lines[2 * i + 1], 16))];

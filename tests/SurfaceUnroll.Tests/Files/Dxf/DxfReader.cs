@@ -9,7 +9,7 @@ internal static class DxfReader
 
     internal sealed record Reading(string Version, int Insunits, string[] Findings, string[] Layers, Entity[] Entities);
 
-    internal sealed record Entity(string Kind, string Layer, string Linetype, bool Closed, double[][] Points, string? Text);
+    internal sealed record Entity(string Kind, string Layer, string Linetype, bool Closed, double[][] Points, string? Text, double? Area, double? Length);
 
     public static Reading Read(byte[] dxf)
     {

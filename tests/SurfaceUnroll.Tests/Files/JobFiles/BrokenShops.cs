@@ -6,7 +6,7 @@ internal static class BrokenShops
     private const string Whole = "\"yield\": 240, \"tensile\": 340, \"elongation\": 28, \"uniformElongation\": 20, \"modulus\": 210, \"density\": 7850, \"minimumRadius\": 1";
 
     /// <summary>Name, text with the mark, code, path.</summary>
-    public static IEnumerable<(string Name, string Text, string Code, string Path)> All => [.. OwnMaterials, .. Gauges, .. Shops, .. Stocks];
+    public static IEnumerable<(string Name, string Text, string Code, string Path)> All => [.. OwnMaterials, .. Gauges, .. Shops, .. Stocks, .. Cuttings];
 
     private static (string, string, string, string)[] OwnMaterials =>
     [
@@ -30,6 +30,17 @@ internal static class BrokenShops
         ("material that yields past its strength", Like("\"yield\": ¶400"), "material-strengths", "materials.ours.yield"),
         ("material that breaks before it necks", Like("\"elongation\": ¶10"), "material-elongation", "materials.ours.elongation"),
         ("sheet of a material that is not there", Job("\"materials\": { \"ours\": { \"like\": \"steel\" } }, \"sheet\": { \"material\": ¶\"yours\", \"thickness\": \"20 ga\" }"), "material-absent", "sheet.material"),
+    ];
+
+    private static (string, string, string, string)[] Cuttings =>
+    [
+        ("cutting a number", Job("\"cutting\": ¶0.2"), "wrong-type", "cutting"),
+        ("kerf negative", Job("\"cutting\": { \"kerf\": ¶-0.2 }"), "length-negative", "cutting.kerf"),
+        ("kerf of eleven millimetres", Job("\"cutting\": { \"kerf\": ¶11 }"), "kerf-too-wide", "cutting.kerf"),
+        ("kerf a list", Job("\"cutting\": { \"kerf\": ¶[] }"), "wrong-type", "cutting.kerf"),
+        ("dxf of a version that is not written", Job("\"cutting\": { \"dxf\": ¶\"r14\" }"), "choice-unknown", "cutting.dxf"),
+        ("lettering misspelt", Job("\"cutting\": { \"lettering\": ¶\"stroke\" }"), "choice-unknown", "cutting.lettering"),
+        ("unknown key of cutting", Job("\"cutting\": { ¶\"kurf\": 0.2 }"), "key-unknown", "cutting.kurf"),
     ];
 
     private static (string, string, string, string)[] Gauges =>
