@@ -20,7 +20,7 @@ internal static class DevelopmentText
     public static int Status(Development development, bool strict) =>
         strict && development.Panels.Any(p => p.Verdict == Verdict.PastTheLimit) ? ExitStatus.PastTheLimit : ExitStatus.Done;
 
-    /// <summary>Verdict and table of every panel, then the joints and the notices.</summary>
+    /// <summary>Verdict and table of every panel, then the joints, the sheets of stock and the notices.</summary>
     public static void Write(Screen screen, string path, Development development, JobReading reading)
     {
         screen.Out.WriteLine(development.Job.Name);
@@ -35,6 +35,11 @@ internal static class DevelopmentText
             (string, string)[] rows = [.. JointWords.Rows(joint, JointWords.Marks(joint, development.Panels), development.Job.Units)];
             if (screen.Rich) WriteTable(screen, heading, joint.Fits ? "" : "does not fit", "red", rows);
             else WriteRows(screen.Out, heading, rows);
+        }
+        if (development.Nest is { } nest)
+        {
+            screen.Out.WriteLine();
+            screen.Out.WriteLine(NestWords.Summary(nest, development.Job.Units));
         }
         foreach (Notice notice in development.Notices)
         {

@@ -1,6 +1,8 @@
 using BenchmarkDotNet.Running;
 using SurfaceUnroll.Benchmarks.Flattening;
+using SurfaceUnroll.Benchmarks.Nesting;
 
 if (args is ["flatten", ..]) return FlatteningComparison.Run(args[1..]);
+if (args is ["nest"]) return NestingComparison.Run();
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 return 0;

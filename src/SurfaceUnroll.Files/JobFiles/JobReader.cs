@@ -10,7 +10,7 @@ internal static class JobReader
 {
     private const string UnitsMend = "Write \"units\": \"mm\" or \"units\": \"in\": it says what the plain numbers of the job are.";
 
-    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "materials", "shop", "stock", "cutting", "$schema"];
+    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "materials", "shop", "stock", "nest", "cutting", "$schema"];
 
     /// <summary>Reads a whole job; null if the tree is no block at all.</summary>
     public static Job? Read(JsonTree tree, FaultList faults, Func<string, FileReading> open)
@@ -44,6 +44,7 @@ internal static class JobReader
             Openings = openings,
             Shop = shop.Shop(block),
             Stock = shop.Stock(block),
+            Nest = shop.Nest(block),
             Cutting = CuttingReader.Read(block, measures),
         };
     }

@@ -15,6 +15,9 @@ internal sealed class PanelNames(FaultList faults)
     // shop-sheet.pdf is written for the whole job.
     private const string ShopSheet = "shop-sheet";
 
+    // nesting.svg, and nested-1.dxf, nested-1.svg and so on, are written for the sheets of the stock.
+    private const string Nesting = "nesting", NestedSheet = "nested-";
+
     private readonly Dictionary<string, (string Name, int Line)> _taken = [];
 
     /// <summary>Checks one more name.</summary>
@@ -36,6 +39,8 @@ internal sealed class PanelNames(FaultList faults)
             faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
         if (file == ShopSheet)
             faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like the sheet for the wall of the shop.", $"Add a word to it, such as \"{name} panel\".");
+        if (file == Nesting || IsNestedSheet(file))
+            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like those of the sheets that the pieces are nested on.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
         else if (Preview(file) is { } other) Collides(name, path, place, other);
         else if (pieces.FirstOrDefault(piece => !_taken.TryAdd(Slug.Of(piece), (piece, place.Line))) is { } twice) Collides(twice, path, place, Slug.Of(twice));
@@ -64,6 +69,8 @@ internal sealed class PanelNames(FaultList faults)
             : $"The files of \"{name}\" would be called like those of \"{other}\" in line {Measures.Count(line)}.";
         faults.Add("panel-name-twice", path, place, what, "Give each panel a name of its own, that no piece of a split panel has (\"cover 1 of 2\"); in file names only letters and digits count.");
     }
+
+    private static bool IsNestedSheet(string file) => file.StartsWith(NestedSheet, StringComparison.Ordinal) && file.Length > NestedSheet.Length && file.AsSpan(NestedSheet.Length).IndexOfAnyExceptInRange('0', '9') < 0;
 
     private static bool IsReserved(string file) =>
         file is "con" or "prn" or "aux" or "nul" || (file.Length == 4 && char.IsAsciiDigit(file[3]) && (file[..3] is "com" or "lpt"));

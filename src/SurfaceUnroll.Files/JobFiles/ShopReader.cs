@@ -4,7 +4,7 @@ using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Files.JobFiles;
 
-/// <summary>Reads what the shop's machines can do, and the sheets that it has.</summary>
+/// <summary>Reads what the shop's machines can do, the sheets that it has, and how pieces are laid out on them.</summary>
 /// <param name="measures">Reads single values.</param>
 internal sealed class ShopReader(Measures measures)
 {
@@ -32,6 +32,18 @@ internal sealed class ShopReader(Measures measures)
         if (tree is JsonObject) return Sheet(tree, "stock") is { } single ? [single] : [];
         if (measures.List(tree, "stock", $"[ {SheetExample} ]") is not { } list) return [];
         return [.. list.Items.Select((item, i) => Sheet(item, $"stock[{Measures.Count(i)}]")).OfType<StockSheet>()];
+    }
+
+    /// <summary>How pieces are laid out on the sheets.</summary>
+    public NestSpec Nest(JobBlock job)
+    {
+        NestSpec nest = NestSpec.Default;
+        if (job.Find("nest") is not { } tree || JobBlock.Of(tree, "nest", job.Faults, "{ \"gap\": 5, \"turns\": \"quarter\" }") is not { } block) return nest;
+        block.CheckKeys(["gap", "turns"]);
+        double gap = block.Find("gap") is { } found ? measures.Length(found, block.PathOf("gap"), Allowed.NotNegative) : nest.Gap;
+        if (gap > NestSpec.LargestGap)
+            measures.Faults.Add("nest-gap", block.PathOf("gap"), block.Find("gap")!.Place, $"A gap of {measures.Show(gap)} between pieces is too wide; the most is {measures.Show(NestSpec.LargestGap)}.", "Check the decimal point and the unit of the gap.");
+        return new NestSpec(gap, measures.Choice(block, "turns", nest.Turns, ("quarter", NestTurns.Quarter), ("any", NestTurns.Any), ("none", NestTurns.None)));
     }
 
     private StockSheet? Sheet(JsonTree tree, string path)

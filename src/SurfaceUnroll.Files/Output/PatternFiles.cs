@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.Dxf;
 using SurfaceUnroll.Files.Pdf;
@@ -9,13 +10,14 @@ using SurfaceUnroll.Files.Wavefront;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 using SurfaceUnroll.Patterns.CutPaths;
+using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Files.Output;
 
 /// <summary>Every output file of a development.</summary>
 public static class PatternFiles
 {
-    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
+    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then the sheets of the stock with the pieces nested on them, the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
     public static ImmutableArray<OutputFile> Of(Development development)
     {
         Job job = development.Job;
@@ -25,9 +27,24 @@ public static class PatternFiles
         return
         [
             .. development.Panels.SelectMany((panel, i) => OfPanel(panel, cuts[i], papers[i], development)),
+            .. OfNest(development, [.. cuts]),
             .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
             new OutputFile("report.json", ReportJson.Write(development, papers, cuts)),
         ];
+    }
+
+    // A cut file for each sheet, and one picture of all.
+    private static IEnumerable<OutputFile> OfNest(Development development, ImmutableArray<Drawing> cuts)
+    {
+        if (development.Nest is not { Sheets.IsEmpty: false } nest) yield break;
+        for (int i = 0; i < nest.Sheets.Length; i++)
+        {
+            string name = string.Create(CultureInfo.InvariantCulture, $"nested-{i + 1}");
+            Drawing drawing = NestDrawing.Of(nest.Sheets[i], cuts, string.Create(CultureInfo.InvariantCulture, $"Sheet {i + 1} of {nest.Sheets.Length} – {development.Job.Name}"));
+            yield return new OutputFile(name + ".dxf", DxfPattern.Write(drawing, development.Job.Cutting));
+            yield return new OutputFile(name + ".svg", SvgPattern.Write(drawing));
+        }
+        yield return new OutputFile("nesting.svg", NestSvg.Write(development, nest));
     }
 
     private static IEnumerable<OutputFile> OfPanel(PanelDevelopment panel, Drawing cut, TilePlan paper, Development development)

@@ -3,7 +3,7 @@ using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Files.Report;
 
-/// <summary>What the report says of how pieces are formed, how joints are tacked, and what is taken from stock.</summary>
+/// <summary>What the report says of how pieces are formed and how joints are tacked.</summary>
 internal static class FormingReport
 {
     /// <summary>The plan of one piece; left out where it is not known.</summary>
@@ -36,28 +36,12 @@ internal static class FormingReport
         json.WriteEndObject();
     }
 
-    /// <summary>Tacks and stock of the whole job. Both are always there, if need be empty or null.</summary>
+    /// <summary>Tacks of the whole job; always there, if need be empty.</summary>
     public static void Write(Utf8JsonWriter json, Development development)
     {
         json.WriteStartArray("tacks");
         foreach (TackPlan plan in development.Tacks) WriteTacks(json, plan);
         json.WriteEndArray();
-        if (development.Stock is not { } stock)
-        {
-            json.WriteNull("stock");
-            return;
-        }
-        json.WriteStartObject("stock");
-        json.WriteNumber("length", ReportJson.Mm(stock.Sheet.Length));
-        json.WriteNumber("width", ReportJson.Mm(stock.Sheet.Width));
-        json.WriteBoolean("grainAcross", stock.Sheet.GrainAcross);
-        if (stock.Sheet.Count is { } have) json.WriteNumber("have", have);
-        else json.WriteNull("have");
-        json.WriteNumber("count", stock.Count);
-        json.WriteStartArray("tooLarge");
-        foreach (string name in stock.TooLarge) json.WriteStringValue(name);
-        json.WriteEndArray();
-        json.WriteEndObject();
     }
 
     private static void WriteRolls(Utf8JsonWriter json, RollSchedule rolls)

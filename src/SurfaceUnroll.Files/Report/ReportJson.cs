@@ -37,6 +37,7 @@ public static class ReportJson
             json.WriteEndArray();
             JointReport.Write(json, development);
             FormingReport.Write(json, development);
+            NestReport.Write(json, development);
             WriteNotices(json, development);
             WriteTimings(json, development);
             json.WriteEndObject();

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Fitness;
-using SurfaceUnroll.Forming;
+using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Jobs;
 
@@ -55,7 +55,7 @@ public static class Developer
         return development with { Timings = timings.ToImmutable() };
     }
 
-    // Net panels → trimmed → with openings → with lips, match marks and cut lines → with forming plans. Each step needs the one before it whole.
+    // Net panels → trimmed → with openings → with lips, match marks and cut lines → with forming plans → laid out on sheets. Each step needs the one before it whole.
     private static Development FittedUp(Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices)
     {
         var trims = new TrimStage();
@@ -71,10 +71,13 @@ public static class Developer
         if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
         panels = [.. panels.Select(p => p with { Panel = p.Panel with { Plan = PlanStage.Of(job, p.Panel) } })];
         foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where).Concat(KerfNotices.Of(job, work.Panel, work.Where)));
-        StockNeed? stock = job.Stock.IsEmpty ? null : BlankPlanner.Sheets(panels.Select(p => p.Panel), job.Stock[0]);
-        notices.AddRange(PlanNotices.Of(job, stock));
-        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Stock = stock };
+        // The cut of one piece must not reach into the next.
+        NestLayout? nest = job.Stock.IsEmpty ? null : Nester.OnSheets([.. panels.Select(p => Piece(p.Panel))], job.Stock, job.Nest with { Gap = Math.Max(job.Nest.Gap, job.Cutting.Kerf) });
+        notices.AddRange(NestNotices.Of(job, [.. panels.Select(p => p.Panel.Spec.Name)], nest));
+        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Nest = nest };
     }
+
+    private static NestPiece Piece(PanelDevelopment panel) => new(panel.Cut, panel.Plan is { Grain: { Matters: true } grain } ? grain.Along : null);
 
     // Null where a curve of the panel has faults of its own.
     private static PanelResult? Panel(

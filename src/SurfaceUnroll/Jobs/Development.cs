@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Geometry;
+using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Jobs;
 
@@ -15,8 +16,8 @@ public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panel
     /// <summary>How the joints are tacked, in their order.</summary>
     public ImmutableArray<TackPlan> Tacks { get; init; } = [];
 
-    /// <summary>Sheets that all pieces take together; null if the job names no stock.</summary>
-    public StockNeed? Stock { get; init; }
+    /// <summary>All pieces laid out on the sheets of the stock, numbered as in <see cref="Panels"/>; null if the job names no stock.</summary>
+    public NestLayout? Nest { get; init; }
 
     /// <summary>What each step took: its name and its time, ms.</summary>
     public ImmutableArray<(string Step, double Milliseconds)> Timings { get; init; } = [];

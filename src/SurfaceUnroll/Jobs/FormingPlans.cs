@@ -149,9 +149,3 @@ public sealed record Tack(int Number, int Place, double At, Vec3 Formed, int Rou
 /// <param name="From">Where it is begun, mm along the joint line.</param>
 /// <param name="To">Where it ends, mm.</param>
 public sealed record Stitch(int Number, double From, double To);
-
-/// <summary>Sheets that a whole job takes.</summary>
-/// <param name="Sheet">Of this size.</param>
-/// <param name="Count">So many, the pieces laid out in rows by their boxes.</param>
-/// <param name="TooLarge">Names of pieces that do not fit.</param>
-public sealed record StockNeed(StockSheet Sheet, int Count, ImmutableArray<string> TooLarge);

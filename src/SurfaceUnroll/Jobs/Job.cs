@@ -34,6 +34,9 @@ public sealed record Job(
     /// <summary>Sheets that pieces are cut from; none if the job does not say.</summary>
     public ImmutableArray<StockSheet> Stock { get; init; } = [];
 
+    /// <summary>How pieces are laid out on them.</summary>
+    public NestSpec Nest { get; init; } = NestSpec.Default;
+
     /// <summary>What the files for cutting machines are to be.</summary>
     public CuttingSpec Cutting { get; init; } = CuttingSpec.Default;
 }

@@ -27,17 +27,6 @@ internal static class PlanNotices
             yield return new Notice("shear-too-weak", Severity.Note, where, $"The sheet of “{name}” is thicker than the shear cuts, {Size(job, job.Shop.ShearThickness!.Value)}.", "Saw it, or have it cut by plasma, laser or water.");
     }
 
-    /// <summary>Warnings of the stock.</summary>
-    public static IEnumerable<Notice> Of(Job job, StockNeed? need)
-    {
-        if (need is null) yield break;
-        string sheet = $"{Size(job, need.Sheet.Length)} × {Size(job, need.Sheet.Width)}";
-        foreach (string name in need.TooLarge)
-            yield return new Notice("stock-too-small", Severity.Warning, "stock", $"“{name}” does not fit on a sheet of {sheet}.", "Split the panel into more pieces, or take larger sheets.");
-        if (need.Sheet.Count is { } have && need.Count > have)
-            yield return new Notice("stock-too-few", Severity.Warning, "stock", $"Laid out in rows the pieces take {need.Count.ToString(CultureInfo.InvariantCulture)} sheets of {sheet}, and there are {have.ToString(CultureInfo.InvariantCulture)}.", "Get more sheets, or nest the pieces by hand.");
-    }
-
     // "Line 3", "Lines 3 to 7 and 9"; null if there are none.
     private static string? Lines(RollLine[] rolled, RollLimit limit)
     {

@@ -19,3 +19,28 @@ public sealed record ShopSpec(double? RollWidth, double? RollMinRadius, double? 
 /// <param name="Count">How many there are; null: as many as it takes.</param>
 /// <param name="GrainAcross">The grain runs along the shorter side.</param>
 public sealed record StockSheet(double Length, double Width, int? Count, bool GrainAcross);
+
+/// <summary>How pieces are laid out on sheets.</summary>
+/// <param name="Gap">Least distance between pieces, and from a piece to the rim of the sheet, mm, ≥ 0.</param>
+/// <param name="Turns">How a piece may be turned whose grain does not matter.</param>
+public sealed record NestSpec(double Gap, NestTurns Turns)
+{
+    /// <summary>Largest gap that makes sense, mm: room for the widest torch and its clamps.</summary>
+    public const double LargestGap = 100;
+
+    /// <summary>5 mm and quarter turns.</summary>
+    public static NestSpec Default { get; } = new(5, NestTurns.Quarter);
+}
+
+/// <summary>How a piece may be turned on a sheet.</summary>
+public enum NestTurns
+{
+    /// <summary>By quarter turns.</summary>
+    Quarter,
+
+    /// <summary>By any angle.</summary>
+    Any,
+
+    /// <summary>Not at all.</summary>
+    None,
+}

@@ -37,7 +37,7 @@ internal static class JobTables
                    panel.Spec.Name, SheetNumbers.Length(blank.Width, units), SheetNumbers.Length(blank.Height, units), AreaWords.Of(blank.Area, units), SheetNumbers.Mass(blank.Mass, units),
                ],
         ];
-        return ShopTable.Of($"Pieces to cut, {SheetNumbers.Unit(units)}", [Stock(development.Stock, units)], columns, rows, width);
+        return ShopTable.Of($"Pieces to cut, {SheetNumbers.Unit(units)}", [Stock(development)], columns, rows, width);
     }
 
     /// <summary>The order of work, with the steps that the job asks for.</summary>
@@ -83,12 +83,11 @@ internal static class JobTables
         $"{JointWords.Edges(joint)}, {JointWords.Kind(joint, units)}{(joint.Fits || joint.Mates.Length < 2 ? "" : "; DOES NOT FIT")}",
     ];
 
-    private static string Stock(StockNeed? stock, LengthUnit units)
+    private static string Stock(Development development)
     {
-        if (stock is null) return "The job names no sheets of stock.";
-        string size = $"{ShopLength.Print(stock.Sheet.Length, units)} × {ShopLength.Print(stock.Sheet.Width, units)}";
-        string few = stock.Sheet.Count is { } have && have < stock.Count ? $" THERE {(have == 1 ? "IS" : "ARE")} ONLY {SheetNumbers.Count(have)}." : "";
-        string large = stock.TooLarge.IsEmpty ? "" : $" TOO LARGE FOR IT: {SheetNumbers.List(stock.TooLarge)}.";
-        return $"Stock: {SheetNumbers.Count(stock.Count)} {(stock.Count == 1 ? "sheet" : "sheets")} of {size}, the pieces laid out in rows by their boxes.{few}{large}";
+        if (development.Nest is not { } nest) return "The job names no sheets of stock.";
+        string few = development.Notices.Any(n => n.Code == "stock-too-few") ? " THERE ARE NOT SO MANY." : "";
+        string large = nest.TooLarge.IsEmpty ? "" : $" TOO LARGE FOR THE STOCK: {SheetNumbers.List([.. nest.TooLarge.Select(i => development.Panels[i].Spec.Name)])}.";
+        return $"Stock: {NestWords.Summary(nest, development.Job.Units)}; laid out as in nesting.svg.{few}{large}";
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Tests.Drawings.ShopSheet;
 
@@ -28,7 +29,7 @@ internal static class PlannedSamples
     {
         Panels = [.. development.Panels.Select(p => p with { Plan = PlanOf(p) })],
         Tacks = [.. development.Joints.Where(j => j.Mates.Length > 1).Select(Tacks)],
-        Stock = new StockNeed(new StockSheet(2500, 1250, null, false), 2, []),
+        Nest = new NestLayout([.. Enumerable.Repeat(new NestedSheet(new StockSheet(2500, 1250, null, false), [], 0.43, 1800), 2)], []),
     };
 
     /// <summary>A plan whose roll schedule has so many lines more than the pattern.</summary>

@@ -78,7 +78,7 @@ public partial class ShopSheetTests
             Learn(panel.GetProperty("plan"), known);
             if (panel.TryGetProperty("bends", out JsonElement bends)) Learn(bends, known);
         }
-        foreach (string part in new[] { "joints", "tacks", "stock" }) Learn(report.RootElement.GetProperty(part), known);
+        foreach (string part in new[] { "joints", "tacks", "nest" }) Learn(report.RootElement.GetProperty(part), known);
         // Headings have the words of the job; what is counted in whole numbers below ten are steps and rounds.
         string[] printed =
         [
@@ -99,7 +99,7 @@ public partial class ShopSheetTests
         else if (value.ValueKind == JsonValueKind.String) foreach (Match m in Numbers().Matches(value.GetString()!)) known.Add(m.Value);
         else if (value.ValueKind == JsonValueKind.Number)
         {
-            foreach ((double scale, int[] decimals) in new (double, int[])[] { (1, [0, 1, 2, 3]), (100, [1]), (1e-6, [4]), (1e-2, [1]) })
+            foreach ((double scale, int[] decimals) in new (double, int[])[] { (1, [0, 1, 2, 3]), (100, [0, 1]), (1e-6, [4]), (1e-2, [1]) })
                 foreach (int d in decimals)
                 {
                     double rounded = Math.Round(Math.Abs(scale * value.GetDouble()), d, MidpointRounding.AwayFromZero);
@@ -210,7 +210,7 @@ public partial class ShopSheetTests
             foreach (Tack tack in tacks.Tacks) Assert.Contains(tack.At.ToString("0.0", CultureInfo.InvariantCulture), words);
             foreach (Stitch stitch in tacks.Stitches) Assert.Contains("←" + stitch.Number.ToString(CultureInfo.InvariantCulture), words);
         }
-        Assert.Contains(words, w => w.StartsWith("Stock: 2 sheets of 2500 mm × 1250 mm", StringComparison.Ordinal));
+        Assert.Contains(words, w => w.StartsWith("Stock: Nested on 2 sheets of 2500 × 1250 mm, 43 % used", StringComparison.Ordinal));
         Assert.Contains("Order of work (common practice)", words);
         Assert.Contains("Take care", words);
     }
@@ -248,6 +248,6 @@ public partial class ShopSheetTests
             else Assert.Equal(rolls.Lines.Length, json.GetProperty("rolls").GetProperty("lines").GetArrayLength());
         }
         Assert.Equal(cover.Tacks[0].Tacks[3].At, report.RootElement.GetProperty("tacks")[0].GetProperty("tacks")[3].GetProperty("at").GetDouble(), 1e-6);
-        Assert.Equal(2500, report.RootElement.GetProperty("stock").GetProperty("length").GetDouble());
+        Assert.Equal(2500, report.RootElement.GetProperty("nest").GetProperty("stock")[0].GetProperty("length").GetDouble());
     }
 }

@@ -75,6 +75,11 @@ internal static class BrokenShops
         ("sheet of no width", Job("\"stock\": [{ \"size\": [2000, ¶0] }]"), "length-not-positive", "stock[0].size[1]"),
         ("half a sheet", Job("\"stock\": [{ \"size\": [2000, 1000], \"count\": ¶1.5 }]"), "number-range", "stock[0].count"),
         ("grain across", Job("\"stock\": [{ \"size\": [2000, 1000], \"grain\": ¶\"across\" }]"), "choice-unknown", "stock[0].grain"),
+        ("nest a number", Job("\"nest\": ¶5"), "wrong-type", "nest"),
+        ("gap below nothing", Job("\"nest\": { \"gap\": ¶-1 }"), "length-negative", "nest.gap"),
+        ("gap past the widest", Job("\"nest\": { \"gap\": ¶100.5 }"), "nest-gap", "nest.gap"),
+        ("half a turn", Job("\"nest\": { \"turns\": ¶\"half\" }"), "choice-unknown", "nest.turns"),
+        ("unknown key of the nest", Job("\"nest\": { ¶\"distance\": 5 }"), "key-unknown", "nest.distance"),
         ("unknown key of a sheet of the stock", Job("\"stock\": { \"size\": [2000, 1000], ¶\"number\": 3 }"), "key-unknown", "stock.number"),
     ];
 

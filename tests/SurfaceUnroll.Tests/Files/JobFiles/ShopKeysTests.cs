@@ -100,6 +100,14 @@ public class ShopKeysTests
     }
 
     [Fact]
+    public void Gap_and_turns_of_the_nest_are_read()
+    {
+        Assert.Equal(new NestSpec(5, NestTurns.Quarter), Read("\"nest\": {}").Nest);
+        Assert.Equal(new NestSpec(6.35, NestTurns.Any), Read("\"nest\": { \"gap\": \"1/4 in\", \"turns\": \"any\" }").Nest);
+        Assert.Equal(new NestSpec(100, NestTurns.None), Read("\"nest\": { \"gap\": 100, \"turns\": \"none\" }").Nest);
+    }
+
+    [Fact]
     public void A_single_sheet_needs_no_list_and_nothing_said_is_nothing_known()
     {
         Assert.Equal(new StockSheet(2500, 1250, null, false), Assert.Single(Read("\"stock\": { \"size\": [2500, 1250] }").Stock));
