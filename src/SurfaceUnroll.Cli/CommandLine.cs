@@ -42,6 +42,7 @@ internal static class CommandLine
         root.Add(NewCommand(screen));
         root.Add(MaterialsCommand(screen));
         root.Add(PageTestCommand(screen, pipeline));
+        root.Add(VerifyCommand(screen));
         var schema = new Command("schema", "Print the JSON Schema of the job file.");
         schema.SetAction(_ => SchemaPrinting.Run(screen));
         root.Add(schema);
@@ -123,6 +124,14 @@ internal static class CommandLine
         var command = new Command("page-test", "Measure how true a printer prints.") { paper, file, measured, name };
         command.SetAction(parsed => TestingPrinter.Run(
             parsed.GetValue(paper), parsed.GetValue(file), [.. parsed.GetValue(measured) ?? []], parsed.GetValue(name), screen, pipeline.Printers));
+        return command;
+    }
+
+    private static Command VerifyCommand(Screen screen)
+    {
+        Argument<string> folder = new("DIR") { Description = "Folder of a developed job." };
+        var command = new Command("verify", "Read the files back and compare them.") { folder };
+        command.SetAction(parsed => Verifying.Run(parsed.GetRequiredValue(folder), screen));
         return command;
     }
 

@@ -13,6 +13,7 @@ internal static class HelpText
         "schema" => Schema,
         "materials" => Materials,
         "page-test" => PageTest,
+        "verify" => Verify,
         _ => Program,
     };
 
@@ -30,6 +31,7 @@ internal static class HelpText
                                              lay any sheet of triangles flat
           surfaceunroll materials            list the materials and their numbers
           surfaceunroll page-test            measure how true your printer prints
+          surfaceunroll verify cover-pattern read all files back and compare them
           surfaceunroll schema               print the JSON Schema, for your editor
 
         Each command tells more with --help. --version prints the version.
@@ -119,6 +121,14 @@ internal static class HelpText
           --name NAME     what to call the printer; "printer" otherwise
           --paper SIZE    paper that the page is made for; A4 otherwise
           --out FILE.pdf  file to write; page-test.pdf otherwise
+        """;
+
+    private const string Verify = """
+        surfaceunroll verify DIR
+
+        Reads the files of a developed job back from disk, tapes the printed sheets
+        together by their marks, and says for every piece whether print, DXF, SVG and OBJ
+        show the same line within 0.05 mm and at 1:1. Ends with status 1 if they do not.
         """;
 
     private const string Schema = """

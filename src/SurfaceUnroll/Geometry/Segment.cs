@@ -1,7 +1,7 @@
 namespace SurfaceUnroll.Geometry;
 
 /// <summary>Straight lines from one place to another.</summary>
-internal static class Segment
+public static class Segment
 {
     /// <summary>Share of the way from <paramref name="a"/> to <paramref name="b"/> at which a place is nearest; 0 if the two coincide.</summary>
     public static double NearestShare(Vec2 p, Vec2 a, Vec2 b)
