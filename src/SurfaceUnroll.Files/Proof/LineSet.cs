@@ -12,6 +12,9 @@ internal sealed class LineSet(ImmutableArray<ImmutableArray<Vec2>> paths)
     /// <summary>How far a chord may lie off its arc, mm.</summary>
     public const double ArcGap = 0.001;
 
+    // What turns by more is a corner, radians.
+    private const double Corner = 0.3;
+
     // From one place that is compared to the next, mm.
     private const double Step = 0.5;
 
@@ -29,11 +32,30 @@ internal sealed class LineSet(ImmutableArray<ImmutableArray<Vec2>> paths)
     /// <summary>Smallest box around all.</summary>
     public Box Bounds => Box.Around(paths.SelectMany(p => p));
 
+    /// <summary>True of places within a distance of a corner of these lines, mm.</summary>
+    public Func<Vec2, bool> Corners(double within)
+    {
+        Vec2[] corners = [.. paths.SelectMany(CornersOf)];
+        return p => corners.Any(c => (c - p).Length <= within);
+    }
+
+    private static IEnumerable<Vec2> CornersOf(ImmutableArray<Vec2> path)
+    {
+        bool closed = (path[0] - path[^1]).Length < ArcGap;
+        for (int i = closed ? 0 : 1; i + 1 < path.Length; i++)
+        {
+            Vec2 before = path[i] - path[i > 0 ? i - 1 : path.Length - 2], after = path[i + 1] - path[i];
+            if (Math.Abs(Math.Atan2(before.Cross(after), before.Dot(after))) > Corner) yield return path[i];
+        }
+    }
+
     /// <summary>The least and the greatest distance of places along these lines to the nearest place of others, mm.</summary>
-    public (double Least, double Greatest) DistancesTo(LineSet others)
+    /// <param name="others">The others.</param>
+    /// <param name="except">Places that are passed over.</param>
+    public (double Least, double Greatest) DistancesTo(LineSet others, Func<Vec2, bool> except)
     {
         (double least, double greatest) = (double.PositiveInfinity, 0);
-        foreach (Vec2 p in Places())
+        foreach (Vec2 p in Places().Where(p => !except(p)))
         {
             double d = others.Distance(p);
             (least, greatest) = (Math.Min(least, d), Math.Max(greatest, d));

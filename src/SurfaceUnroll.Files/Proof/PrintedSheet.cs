@@ -11,18 +11,39 @@ namespace SurfaceUnroll.Files.Proof;
 /// <param name="Words">Runs of letters with the left end of their baseline.</param>
 internal sealed record PrintedSheet(ImmutableArray<(double Width, ImmutableArray<Vec2> Path)> Lines, ImmutableArray<(string Text, Vec2 At)> Words)
 {
+    /// <summary>Width of the cut line and of marks, mm.</summary>
+    public const double Wide = 0.7, Narrow = 0.35;
+
     private const double Point = 25.4 / 72;
 
     // Letters nearer than this are of one word, mm.
     private const double Apart = 0.1;
 
+    /// <summary>Its cut lines.</summary>
+    public IEnumerable<ImmutableArray<Vec2>> Cuts => LinesOf(Wide);
+
+    /// <summary>A tile at true scale, which has a cut line and its number: other pages have pictures.</summary>
+    public bool IsTile => Words.Any(w => w.Text == "Page") && Cuts.Any();
+
+    /// <summary>Lines of a width.</summary>
+    public IEnumerable<ImmutableArray<Vec2>> LinesOf(double width) => Lines.Where(l => Math.Abs(l.Width - width) < 0.01).Select(l => l.Path);
+
     /// <summary>All pages.</summary>
     /// <param name="file">The PDF.</param>
     /// <param name="place">From a place on a page of a width and height to where it comes out, mm.</param>
+    /// <exception cref="FormatException">This is no PDF of ours.</exception>
     public static ImmutableArray<PrintedSheet> Read(byte[] file, Func<Vec2, double, double, Vec2> place)
     {
-        using PdfDocument document = PdfDocument.Open(file);
-        return [.. document.GetPages().Select(page => Of(page, p => place(Point * new Vec2(p.X, p.Y), Point * page.Width, Point * page.Height)))];
+        try
+        {
+            using PdfDocument document = PdfDocument.Open(file);
+            return [.. document.GetPages().Select(page => Of(page, p => place(Point * new Vec2(p.X, p.Y), Point * page.Width, Point * page.Height)))];
+        }
+        // The library has many ways to say that a file is broken.
+        catch (Exception e) when (e is not (FormatException or OutOfMemoryException))
+        {
+            throw new FormatException("cannot be read", e);
+        }
     }
 
     private static PrintedSheet Of(Page page, Func<PdfPoint, Vec2> place) => new(

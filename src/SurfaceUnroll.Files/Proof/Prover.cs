@@ -30,6 +30,12 @@ public static class Prover
 
     private const int Millimetres = 4;
 
+    // Of check bars, mm: the shorter ones on small paper.
+    private static readonly ImmutableArray<double> Lengths = [100, 50];
+
+    // Half a kerf round a sharp corner the cut runs on to where its sides meet, or is cut off at so many half kerfs.
+    private const double LongestTip = 3;
+
     /// <summary>Compares all pieces of a folder.</summary>
     /// <param name="folder">Into which a job was developed.</param>
     /// <returns>One for each piece of the report, or why there is nothing to compare.</returns>
@@ -117,12 +123,11 @@ public static class Prover
     // Bars of 100 or of 50 mm, both ways, on every tile.
     private static string? Bars(ImmutableArray<PrintedSheet> pages)
     {
-        foreach (PrintedSheet tile in pages.Where(p => p.Words.Any(w => w.Text == "sheet")))
+        foreach (PrintedSheet tile in pages.Where(p => p.IsTile))
         {
-            string? label = tile.Words.Select(w => w.Text).FirstOrDefault(t => t is "100" or "50");
-            double length = label == "50" ? 50 : 100;
-            Vec2[] bars = [.. tile.Lines.Where(l => l.Path.Length == 2).Select(l => l.Path[1] - l.Path[0]).Where(d => Math.Abs(d.Length - length) < Limit)];
-            if (!bars.Any(d => Math.Abs(d.Y) < Limit) || !bars.Any(d => Math.Abs(d.X) < Limit)) return "has a sheet whose check bars are not true";
+            Vec2[] lines = [.. tile.LinesOf(PrintedSheet.Narrow).Where(path => path.Length == 2).Select(path => path[1] - path[0])];
+            bool True(double length, Func<Vec2, double> off) => lines.Any(d => Math.Abs(d.Length - length) < Limit && Math.Abs(off(d)) < Limit);
+            if (!Lengths.Any(length => True(length, d => d.X) && True(length, d => d.Y))) return "has a sheet whose check bars are not true";
         }
         return null;
     }
@@ -147,9 +152,9 @@ public static class Prover
     // How far lines lie off others from which they should keep a distance, mm.
     private static double Apart(LineSet lines, LineSet others, double apart = 0)
     {
-        (double least, double greatest) = lines.DistancesTo(others);
-        // Back, a corner of the others may lie farther off where the path goes round it.
-        double back = others.DistancesTo(lines).Greatest;
-        return Math.Max(Math.Max(greatest - apart, apart - least), back - Math.Sqrt(2) * apart);
+        (double least, double greatest) = lines.DistancesTo(others, apart > 0 ? others.Corners(LongestTip * apart + Limit) : _ => false);
+        double back = others.DistancesTo(lines, _ => false).Greatest;
+        // Back, the cut may lie farther off where it cannot reach into an inner corner.
+        return Math.Max(Math.Max(greatest - apart, apart - least), back - LongestTip * apart);
     }
 }

@@ -6,8 +6,7 @@ namespace SurfaceUnroll.Files.Proof;
 /// <summary>Lays printed tiles together by the letters of their overlap marks, as the fabricator does, and takes off the cut line.</summary>
 internal static class TapedCut
 {
-    // Of the cut line and of marks, mm.
-    private const double Wide = 0.7, Narrow = 0.35, Same = 0.01;
+    private const double Same = 0.01;
 
     // Longest arm of a cross; where its letter stands from its middle, and how far a wide letter may be moved at the frame, mm.
     private const double Arms = 7.05, LetterOff = 1, LetterUp = 0.3, LetterLeft = 3.5;
@@ -16,8 +15,7 @@ internal static class TapedCut
     /// <param name="pages">All pages of a pattern.</param>
     public static (LineSet Cut, string? Problem) Of(ImmutableArray<PrintedSheet> pages)
     {
-        // Only tiles have a wide line.
-        PrintedSheet[] tiles = [.. pages.Where(p => p.Lines.Any(l => IsWide(l.Width)))];
+        PrintedSheet[] tiles = [.. pages.Where(p => p.IsTile)];
         if (tiles.Length == 0) return (new LineSet([]), "no sheet has a cut line on it");
         Dictionary<string, Vec2>[] marks = [.. tiles.Select(MarksOf)];
         var corners = new Vec2?[tiles.Length];
@@ -38,17 +36,15 @@ internal static class TapedCut
                     worst = Math.Max(worst, (corners[other]!.Value - corner).Length);
                 }
             }
-        LineSet cut = new([.. tiles.SelectMany((tile, i) => tile.Lines.Where(l => IsWide(l.Width)).Select(l => ImmutableArray.CreateRange(l.Path.Select(p => p + (corners[i] ?? Vec2.Zero)))))]);
+        LineSet cut = new([.. tiles.SelectMany((tile, i) => tile.Cuts.Select(path => ImmutableArray.CreateRange(path.Select(p => p + (corners[i] ?? Vec2.Zero)))))]);
         return corners.Any(c => c is null) ? (cut, "a sheet cannot be taped to the others by its marks")
             : worst > Prover.Limit ? (cut, System.FormattableString.Invariant($"marks of one letter miss each other by {worst:0.000} mm"))
             : (cut, null);
     }
 
-    private static bool IsWide(double width) => Math.Abs(width - Wide) < Same;
-
     private static Dictionary<string, Vec2> MarksOf(PrintedSheet tile)
     {
-        (Vec2 A, Vec2 B)[] arms = [.. tile.Lines.Where(l => l.Path.Length == 2 && Math.Abs(l.Width - Narrow) < Same).Select(l => (l.Path[0], l.Path[1])).Where(l => (l.Item2 - l.Item1).Length <= Arms)];
+        (Vec2 A, Vec2 B)[] arms = [.. tile.LinesOf(PrintedSheet.Narrow).Where(path => path.Length == 2).Select(path => (path[0], path[1])).Where(l => (l.Item2 - l.Item1).Length <= Arms)];
         (Vec2 A, Vec2 B)[] level = [.. arms.Where(l => Math.Abs(l.A.Y - l.B.Y) < Same)], upright = [.. arms.Where(l => Math.Abs(l.A.X - l.B.X) < Same)];
         var marks = new Dictionary<string, Vec2>();
         foreach ((Vec2 a, Vec2 b) in level)

@@ -14,7 +14,10 @@ internal static class Fixtures
         .Order(StringComparer.Ordinal);
 
     /// <summary>Text of one of them.</summary>
-    public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name));
+    public static string Text(string name) => File.ReadAllText(PathOf(name));
+
+    /// <summary>Where one of them lies.</summary>
+    public static string PathOf(string name) => Path.Combine(Folder, name);
 
     /// <summary>One of them, read with the mesh files that it names.</summary>
     public static JobReading Read(string name) => JobFile.ReadIn(Text(name), Path.GetDirectoryName(Path.Combine(Folder, name))!);
