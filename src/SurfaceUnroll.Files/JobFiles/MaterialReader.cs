@@ -52,6 +52,8 @@ internal sealed class MaterialReader(Measures measures)
             MinimumRadius = Number(block, "minimumRadius", start.MinimumRadius, 1, 0, MostRadius, "a radius from 0 to 50, in thicknesses of the sheet", "Write the smallest inside radius as a multiple of the thickness, such as 1.5."),
             K = block.Has("k") ? measures.Number(block, "k", 0.4, k => k is > 0 and <= 0.5, "a K-factor above 0 and up to 0.5", "Write a number such as 0.42.") : null,
         };
+        // The table of another metal does not hold for one of other strength or modulus: the formula does.
+        if (block.Has("yield") || block.Has("modulus")) material = material with { Springback = [], SpringbackSource = "" };
         if (!_faults.HasUnder(block.Path)) Agree(block, material);
         return material;
     }

@@ -50,13 +50,16 @@ internal static class FormingReport
         json.WriteNumber("overRoll", rolls.OverRoll + 0.0);
         json.WriteString("source", rolls.Source);
         json.WriteStartArray("lines");
-        foreach (RollLine line in rolls.Lines)
+        for (int i = 0; i < rolls.Lines.Length; i++)
         {
+            RollLine line = rolls.Lines[i];
             json.WriteStartObject();
             json.WriteNumber("number", line.Number);
             json.WriteNumber("length", ReportJson.Mm(line.Length));
             json.WriteNumber("stepFront", ReportJson.Mm(line.StepFront));
             json.WriteNumber("stepRear", ReportJson.Mm(line.StepRear));
+            json.WriteNumber("atFront", ReportJson.Mm(rolls.At(i).Front));
+            json.WriteNumber("atRear", ReportJson.Mm(rolls.At(i).Rear));
             json.WriteNumber("coneOffset", ReportJson.Mm(line.ConeOffset));
             ReportJson.WriteRadius(json, "radiusFront", line.RadiusFront);
             ReportJson.WriteRadius(json, "radiusRear", line.RadiusRear);

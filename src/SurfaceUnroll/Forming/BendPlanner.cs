@@ -9,14 +9,18 @@ internal static class BendPlanner
 {
     /// <summary>One bend.</summary>
     /// <param name="bend">On the blank.</param>
+    /// <param name="runs">All of its number: a hole or a notch parts a bend that is made in one stroke. The parts of a lip go round corners, and are made one by one.</param>
     /// <param name="stock">Sheet.</param>
     /// <param name="shop">Brake.</param>
-    public static BendStep Of(BendLine bend, SheetStock stock, ShopSpec shop)
+    public static BendStep Of(BendLine bend, IEnumerable<BendLine> runs, SheetStock stock, ShopSpec shop)
     {
-        double length = bend.Centre.Length < 2 ? 0 : PathLength.Of(bend.Centre.Select(p => new Vec3(p.X, p.Y, 0)));
+        double length = bend.Lip is null ? Reach([.. runs.SelectMany(r => r.Centre)]) : Reach(bend.Centre);
         (double to, string source) = BendTo(bend, stock);
         return new BendStep(bend.Number, bend.Angle, to, stock.MinimumRadius, IsTooSharp(bend, stock), length > shop.BrakeLength, source);
     }
+
+    // From end to end, mm.
+    private static double Reach(IReadOnlyCollection<Vec2> places) => places.Select(p => places.Max(q => (q - p).Length)).DefaultIfEmpty(0).Max();
 
     /// <summary>Its inside radius is smaller than the material bears.</summary>
     public static bool IsTooSharp(BendLine bend, SheetStock stock) => bend.InsideRadius < stock.MinimumRadius - 1e-9;

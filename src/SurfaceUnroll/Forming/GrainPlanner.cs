@@ -31,14 +31,23 @@ internal static class GrainPlanner
         return new GrainAdvice(along, minimum, tightest < Counts * minimum);
     }
 
-    // Lines about which the sheet is bent, how far, and to what inside radius.
+    // From a line to the next, halfway along both, mm; 0 past the ends.
+    private static double Step(ElementLine[] lines, int i) => i < 0 || i + 1 >= lines.Length ? 0
+        : (Vec2.Lerp(lines[i + 1].Front, lines[i + 1].Rear, 0.5) - Vec2.Lerp(lines[i].Front, lines[i].Rear, 0.5)).Length;
+
+    // Lines about which the sheet is bent, through what angle (radians), and to what inside radius.
     private static IEnumerable<(Vec2 From, Vec2 To, double Weight, double Inside)> Bending(PanelDevelopment panel, SheetStock stock)
     {
         foreach (BendLine bend in panel.Bends.Where(b => b.Centre.Length > 1)) yield return (bend.Centre[0], bend.Centre[^1], bend.Angle, bend.InsideRadius);
-        foreach (ElementLine line in panel.Elements.Where(e => e.Number > 0 && e.Length > 0 && double.IsFinite(e.BendRadiusFront) && double.IsFinite(e.BendRadiusRear)))
+        ElementLine[] lines = [.. panel.Elements.Where(e => e.Number > 0 && e.Length > 0)];
+        for (int i = 0; i < lines.Length; i++)
         {
+            ElementLine line = lines[i];
             double radius = 0.5 * (line.BendRadiusFront + line.BendRadiusRear);
-            if (radius > 0) yield return (line.Front, line.Rear, 1 / radius, Math.Max(0, radius - 0.5 * stock.Thickness));
+            if (!double.IsFinite(radius) || radius <= 0) continue;
+            // Half of the way to either neighbour is bent about it. The tip of a fan is dressed by hand: there the whole line counts.
+            double width = 0.5 * (Step(lines, i - 1) + Step(lines, i)), tighter = Math.Min(line.BendRadiusFront, line.BendRadiusRear);
+            yield return (line.Front, line.Rear, width / radius, Math.Max(0, (tighter > 0 ? tighter : radius) - 0.5 * stock.Thickness));
         }
     }
 }

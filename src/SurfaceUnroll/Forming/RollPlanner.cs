@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Forming;
@@ -16,10 +17,23 @@ internal static class RollPlanner
     /// <param name="shop">Roll.</param>
     public static RollSchedule? Of(PanelDevelopment panel, SheetStock stock, ShopSpec shop)
     {
-        // A line that openings or trims part is rolled in one go, at the radii of its longest run.
-        ElementLine[] numbered = [.. panel.Elements.Where(e => e.Number > 0 && e.Length > 0).GroupBy(e => e.Number).Select(runs => runs.MaxBy(e => e.Length)!).OrderBy(e => e.Number)];
+        ElementLine[] numbered = [.. panel.Elements.Where(e => e.Number > 0 && e.Length > 0).GroupBy(e => e.Number).Select(Whole).OrderBy(e => e.Number)];
         RollLine[] lines = [.. numbered.Select((line, i) => Line(line, i > 0 ? numbered[i - 1] : null, panel, stock, shop))];
-        return lines.All(l => l.IsFlat) ? null : new RollSchedule([.. lines], OverRoll, Source(stock.Metal));
+        return lines.All(l => l.IsFlat) ? null : new RollSchedule([.. lines], OverRoll, Source(stock));
+    }
+
+    // A line that openings or trims part is rolled in one go from end to end, at the radii of its longest run.
+    private static ElementLine Whole(IEnumerable<ElementLine> runs)
+    {
+        ElementLine longest = runs.MaxBy(e => e.Length)!;
+        Vec2 way = longest.Rear - longest.Front;
+        ElementLine[] inOrder = [.. runs.OrderBy(e => e.Front.Dot(way))];
+        (ElementLine first, ElementLine last) = (inOrder[0], inOrder[^1]);
+        return first == last ? first : longest with
+        {
+            Front = first.Front, FormedFront = first.FormedFront, FrontLength = first.FrontLength, Rear = last.Rear, FormedRear = last.FormedRear, RearLength = last.RearLength,
+            FormedPath = [.. inOrder.SelectMany(e => e.FormedPath)],
+        };
     }
 
     private static RollLine Line(ElementLine line, ElementLine? before, PanelDevelopment panel, SheetStock stock, ShopSpec shop)
@@ -35,8 +49,11 @@ internal static class RollPlanner
         return new RollLine(line.Number, line.Length, stepFront, stepRear, front, rear, rollFront, rollRear, line.BendsOutward, limits.ToImmutable());
     }
 
-    private static string Source(Material metal) =>
-        string.Create(CultureInfo.InvariantCulture, $"Ri/Rf = 4x³ − 3x + 1, x = Ri·Y/(E·t), Y {metal.Yield.Value:0} MPa, E {metal.Modulus.Value / 1000:0} GPa");
+    private static string Source(SheetStock stock)
+    {
+        Material metal = stock.Metal;
+        return stock.Thickness <= 0 ? "none, since no thickness is given" : string.Create(CultureInfo.InvariantCulture, $"Ri/Rf = 4x³ − 3x + 1, x = Ri·Y/(E·t), Y {metal.Yield.Value:0} MPa, E {metal.Modulus.Value / 1000:0} GPa");
+    }
 
     // From that of the middle surface.
     private static double Inside(double middle, SheetStock stock) => middle > RollSchedule.FlatRadius ? double.PositiveInfinity : Math.Max(0, middle - 0.5 * stock.Thickness);

@@ -69,7 +69,7 @@ public static class Springback
     }
 
     /// <summary>Angle to bend through, so that a bend finishes at another: by the factor kR, or without a table by the formula for rolled sheet, for the metal in the bend stays as
-    /// long as it is.</summary>
+    /// long as it is, at the middle of the sheet.</summary>
     /// <param name="angle">Radians that the sheet shall be bent through when it is let go.</param>
     /// <param name="material">The sheet.</param>
     /// <param name="radius">Finished inside radius, mm, ≥ 0.</param>
@@ -79,6 +79,6 @@ public static class Springback
     {
         if (Factor(material, radius / thickness) is { } factor) return angle / factor;
         // A sharp corner is all past yielding.
-        return radius <= 0 ? angle : angle * radius / RollTo(radius, thickness, material.Yield.Value, material.Modulus.Value);
+        return radius <= 0 ? angle : angle * (radius + 0.5 * thickness) / (RollTo(radius, thickness, material.Yield.Value, material.Modulus.Value) + 0.5 * thickness);
     }
 }

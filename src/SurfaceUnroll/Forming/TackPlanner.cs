@@ -22,18 +22,19 @@ internal static class TackPlanner
     /// <param name="pitch">Greatest distance of tacks, mm.</param>
     public static TackPlan Of(string joint, IEnumerable<(double Length, bool IsClosed, Func<double, Vec3> At)> runs, double pitch)
     {
-        var tacks = ImmutableArray.CreateBuilder<Tack>();
+        var tacks = new List<Tack>();
         var stitches = ImmutableArray.CreateBuilder<Stitch>();
         (double start, int place) = (0, 0);
         foreach ((double length, bool closed, Func<double, Vec3> at) in runs)
         {
             int gaps = Math.Max(1, (int)Math.Ceiling(length / pitch - 1e-9));
-            foreach ((int k, int round) in Order(gaps, closed)) tacks.Add(new Tack(tacks.Count + 1, place + k, start + length * k / gaps, at(length * k / gaps), round));
+            foreach ((int k, int round) in Order(gaps, closed)) tacks.Add(new Tack(0, place + k, start + length * k / gaps, at(length * k / gaps), round));
             foreach (int k in Skipped(gaps)) stitches.Add(new Stitch(stitches.Count + 1, start + length * (k + 1) / gaps, start + length * k / gaps));
             start += length;
             place += closed ? gaps : gaps + 1;
         }
-        return new TackPlan(joint, pitch, tacks.ToImmutable(), stitches.ToImmutable());
+        // A joint of several runs goes round by round over all of them.
+        return new TackPlan(joint, pitch, [.. tacks.OrderBy(t => t.Round).Select((t, i) => t with { Number = i + 1 })], stitches.ToImmutable());
     }
 
     /// <summary>Places 0 … gaps in the order in which they are tacked: both ends and the middle, then the middle of every gap that is left, round by round. In a closed joint
@@ -59,5 +60,6 @@ internal static class TackPlanner
     }
 
     /// <summary>Lengths 0 … gaps − 1 in the order in which they are welded.</summary>
-    public static IEnumerable<int> Skipped(int gaps) => Enumerable.Range(0, Goes).SelectMany(go => Enumerable.Range(0, gaps).Where(k => k % Goes == go));
+    // Of four, 1 and 4, 2, 3 would end with neighbours.
+    public static IEnumerable<int> Skipped(int gaps) => gaps == 4 ? [1, 3, 0, 2] : Enumerable.Range(0, Goes).SelectMany(go => Enumerable.Range(0, gaps).Where(k => k % Goes == go));
 }

@@ -17,6 +17,9 @@ internal static class TapePlanner
     // Places nearer than this share of the blank's size are not worth two letters.
     private const double Nearness = 0.06;
 
+    // On a slender blank the corners of an end are worth two letters all the same, if they are no nearer than this share of its width; nothing shorter is taped taut, mm.
+    private const double Slender = 0.5, LeastTaped = 10;
+
     // A distance along the sheet tells something new where it is longer than the taut one by this share.
     private const double Telling = 0.01;
 
@@ -28,8 +31,18 @@ internal static class TapePlanner
         int[] places = [.. Places(panel.Mesh, rim)];
         ImmutableArray<TapeMark> marks = [.. places.Select((v, i) => new TapeMark(Letters[i].ToString(), panel.Mesh.Flat[v], panel.Mesh.Formed[v]))];
         (TapeMark From, TapeMark To)[] pairs = [.. marks.SelectMany((a, i) => marks.Skip(i + 1).Select(b => (a, b))).OrderByDescending(p => Math.Round((p.b.Flat - p.a.Flat).Length, 6))];
-        TapeCheck[] taut = [.. Spread(pairs, Taut, _ => true).Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), (p.To.Formed - p.From.Formed).Length, TapeRun.Taut))];
+        // First across the mouth of each edge, which proves the roll.
+        (TapeMark, TapeMark)[] mouths = [.. pairs.Where(p => panel.Mesh.Chains.Any(c => Ends(panel.Mesh, c, p) && Flat(p) > (1 + Telling) * Formed(p)))];
+        TapeCheck[] taut = [.. Spread([.. mouths, .. pairs.Except(mouths)], Taut, p => Formed(p) > LeastTaped).Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), Formed(p), TapeRun.Taut))];
         return (marks, [.. taut, .. Along(panel, pairs)]);
+    }
+
+    private static double Formed((TapeMark From, TapeMark To) pair) => (pair.To.Formed - pair.From.Formed).Length;
+
+    private static bool Ends(SheetMesh mesh, EdgeChain chain, (TapeMark From, TapeMark To) pair)
+    {
+        (Vec2 a, Vec2 b) = (mesh.Flat[chain.Vertices[0]], mesh.Flat[chain.Vertices[^1]]);
+        return (pair.From.Flat == a && pair.To.Flat == b) || (pair.From.Flat == b && pair.To.Flat == a);
     }
 
     private static double Flat((TapeMark From, TapeMark To) pair) => (pair.To.Flat - pair.From.Flat).Length;
@@ -40,7 +53,7 @@ internal static class TapePlanner
         if (panel.Verdict != Verdict.BendsOnly || panel.Map is not null) return [];
         var metal = Polygons.Of(panel.Net, panel.Openings.Select(o => o.Flat));
         LineString[] bends = [.. panel.Bends.Where(b => b.Lip is null && b.Centre.Length > 1).Select(b => Line(b.Centre))];
-        return Spread(pairs, OnSheet, p => Flat(p) > (1 + Telling) * (p.To.Formed - p.From.Formed).Length && Line([p.From.Flat, p.To.Flat]) is var line && Runs(metal, line) && !bends.Any(line.Intersects))
+        return Spread(pairs, OnSheet, p => Flat(p) > (1 + Telling) * Formed(p) && Line([p.From.Flat, p.To.Flat]) is var line && Runs(metal, line) && !bends.Any(line.Intersects))
             .Select(p => new TapeCheck(p.From.Letter, p.To.Letter, Flat(p), Flat(p), TapeRun.OnSheet));
     }
 
@@ -73,7 +86,7 @@ internal static class TapePlanner
     private static IEnumerable<int> Places(SheetMesh mesh, ImmutableArray<int> rim)
     {
         Box box = Box.Around(rim.Select(v => mesh.Flat[v]));
-        double near = Nearness * Math.Max(box.Width, box.Height);
+        double near = Math.Min(Nearness * Math.Max(box.Width, box.Height), Slender * Math.Min(box.Width, box.Height));
         HashSet<int> outer = [.. rim];
         var taken = new List<int>();
         foreach (double share in new[] { 0, 1, 0.5, 0.25, 0.75 })

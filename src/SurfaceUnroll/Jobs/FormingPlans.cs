@@ -28,6 +28,10 @@ public sealed record RollSchedule(ImmutableArray<RollLine> Lines, double OverRol
 {
     /// <summary>Beyond this radius, mm, no shop roll tells the bend from a flat.</summary>
     public const double FlatRadius = 10_000;
+
+    /// <summary>How far a line stands from the first one along either end on the blank, mm. From line to line rounding would add up.</summary>
+    /// <param name="index">In <see cref="Lines"/>.</param>
+    public (double Front, double Rear) At(int index) => (Lines.Take(index + 1).Sum(l => l.StepFront), Lines.Take(index + 1).Sum(l => l.StepRear));
 }
 
 /// <summary>One line of a roll schedule. Radii are those of the inside of the bend, mm; +∞ where the sheet stays flat.</summary>

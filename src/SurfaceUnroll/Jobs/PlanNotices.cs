@@ -21,8 +21,8 @@ internal static class PlanNotices
             yield return new Notice("roll-too-large", Severity.Warning, where, $"{tight} of “{name}” {Are(tight)} to be rolled tighter than the roll goes ({Size(job, job.Shop.RollMinRadius!.Value)}).", "Bend these over a pipe or in small steps on the brake.");
         if (Lines(rolled, RollLimit.TooTightForMaterial) is { } sharp)
             yield return new Notice("roll-below-minimum", Severity.Warning, where, $"{sharp} of “{name}” {Are(sharp)} to be rolled, at one end at least, below the smallest inside radius of the material, {Size(job, plan.Grain.MinimumRadius)}.", "At the tip of a fan dress it by hand over an edge; else give the curve a larger radius there, or take softer sheet.");
-        if (plan.Bends.FirstOrDefault(b => b.IsTooLong) is { } longer)
-            yield return new Notice("brake-too-short", Severity.Warning, where, $"Bend {longer.Number.ToString(CultureInfo.InvariantCulture)} of “{name}” is longer than the brake, {Size(job, job.Shop.BrakeLength!.Value)}.", "Split the panel there, or have it bent elsewhere.");
+        if (plan.Bends.Where(b => b.IsTooLong).Select(b => Number(b.Number)).Distinct().ToArray() is { Length: > 0 } longer)
+            yield return new Notice("brake-too-short", Severity.Warning, where, $"{(longer.Length == 1 ? "Bend" : "Bends")} {string.Join(", ", longer)} of “{name}” {(longer.Length == 1 ? "is" : "are")} longer than the brake, {Size(job, job.Shop.BrakeLength!.Value)}.", "Split the panel there, or have it bent elsewhere.");
         if (plan.Blank.IsTooThickToShear)
             yield return new Notice("shear-too-weak", Severity.Note, where, $"The sheet of “{name}” is thicker than the shear cuts, {Size(job, job.Shop.ShearThickness!.Value)}.", "Saw it, or have it cut by plasma, laser or water.");
     }

@@ -15,7 +15,7 @@ internal static class PlanStage
     {
         (ImmutableArray<TapeMark> marks, ImmutableArray<TapeCheck> checks) = TapePlanner.Of(panel, MeshBorders.Of(panel.Mesh)[0]);
         return new FormingPlan(
-            RollPlanner.Of(panel, job.Sheet, job.Shop), [.. panel.Bends.Select(b => BendPlanner.Of(b, job.Sheet, job.Shop))], [.. Stretch(job, panel)],
+            RollPlanner.Of(panel, job.Sheet, job.Shop), [.. panel.Bends.Select(b => BendPlanner.Of(b, panel.Bends.Where(o => o.Number == b.Number), job.Sheet, job.Shop))], [.. Stretch(job, panel)],
             GrainPlanner.Of(panel, job.Sheet), marks, checks, BlankPlanner.Of(panel, job.Sheet, job.Shop));
     }
 

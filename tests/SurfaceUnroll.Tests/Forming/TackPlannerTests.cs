@@ -49,9 +49,22 @@ public class TackPlannerTests
         {
             int[] order = [.. TackPlanner.Skipped(gaps)];
             Assert.Equal(Enumerable.Range(0, gaps), order.Order());
-            // 1, 4, 7 … then 2, 5, 8 … (welding order of thin sheet, reference page): from one go to the next only of four is there no other left.
-            if (gaps > 4) Assert.All(order.Zip(order.Skip(1)), p => Assert.True(Math.Abs(p.Second - p.First) > 1, $"{p.First}, {p.Second} of {gaps}"));
+            // 1, 4, 7 … then 2, 5, 8 … (welding order of thin sheet, reference page).
+            Assert.All(order.Zip(order.Skip(1)), p => Assert.True(Math.Abs(p.Second - p.First) > 1, $"{p.First}, {p.Second} of {gaps}"));
         }
+    }
+
+    [Fact]
+    public void Of_several_runs_every_round_goes_over_all_before_the_next()
+    {
+        TackPlan plan = TackPlanner.Of("A", [(100, false, s => new Vec3(s, 0, 0)), (60, true, s => new Vec3(0, s, 0))], 20);
+        // Five gaps and three: six places, and three more round the closed one.
+        Assert.Equal(9, plan.Tacks.Length);
+        Assert.Equal(Enumerable.Range(1, 9), plan.Tacks.Select(t => t.Number));
+        Assert.Equal(plan.Tacks.Select(t => t.Round).Order(), plan.Tacks.Select(t => t.Round));
+        Assert.Equal([0, 5, 2, 6, 7], plan.Tacks.Where(t => t.Round == 0).Select(t => t.Place));
+        Assert.Equal(Enumerable.Range(0, 9), plan.Tacks.Select(t => t.Place).Order());
+        Assert.Equal(160, plan.Stitches.Sum(s => s.From - s.To), 1e-9);
     }
 
     [Theory]

@@ -82,7 +82,7 @@ internal static class FlatArt
     {
         if (grain.Along == Vec2.Zero) yield break;
         Box box = Box.Around(panel.Cut);
-        double half = 0.5 * Math.Min(LongestGrain / scale, GrainPart * Math.Min(box.Width, box.Height) + GrainPart * Math.Abs(grain.Along.Dot(new Vec2(box.Width, box.Height))) * 0.3);
+        double half = 0.5 * Math.Min(LongestGrain / scale, GrainPart * Math.Max(Math.Min(box.Width, box.Height), Math.Min(box.Width * Math.Abs(grain.Along.X), box.Height * Math.Abs(grain.Along.Y))));
         Vec2 along = grain.Along.Unit;
         double Clear(Vec2 p) => new[] { p, p + half * along, p - half * along }.Min(outline.Depth);
         Vec2 at = (from i in Enumerable.Range(1, 9)

@@ -49,9 +49,10 @@ internal static class JobTables
             (true, "Cut the blanks along the thick lines and take over all marks."),
             (true, "Deburr every edge."),
             (panels.Any(p => !p.Openings.IsEmpty), "Drill the holes and cut the openings while the blank is flat; deburr both sides."),
-            (panels.Any(p => p.Bends.Any(b => b.Lip is not null)), "Bend the lips."),
+            (panels.Any(p => Lipped(p) && p.Plan?.Rolls is null), "Bend the lips of pieces that are not rolled."),
             (panels.Any(p => p.Bends.Any(b => b.Lip is null)), "Bend the plates, in the order of the bend table."),
             (panels.Any(p => p.Plan?.Rolls is not null), "Roll line by line, and open by hand what is rolled too far."),
+            (panels.Any(p => Lipped(p) && p.Plan?.Rolls is not null), "Turn the lips of rolled pieces, over a former or with a bead roller: a flange stands in the way of the rolls."),
             (panels.Any(p => p.Plan is { Stretch.IsEmpty: false }), "Stretch and shrink where the plan says, a little at a time."),
             (true, "Check with the tape, letter to letter."),
             (!development.Joints.IsEmpty, "Fit on trial, mark to mark; mend what does not meet now."),
@@ -61,6 +62,8 @@ internal static class JobTables
         ];
         return SheetBlock.Paragraphs("Order of work (common practice)", width, 6, all.Where(s => s.Asked).Select((s, i) => (SheetNumbers.Count(i + 1), s.Step)));
     }
+
+    private static bool Lipped(PanelDevelopment panel) => panel.Bends.Any(b => b.Lip is not null);
 
     /// <summary>Each caution that a piece of the job asks for, once.</summary>
     public static SheetBlock Care(Development development, double width) =>

@@ -18,7 +18,7 @@ internal static class PieceTables
         ImmutableArray<TableColumn> columns =
         [
             new("line", ColumnKind.Left),
-            new($"step\n{first}", ColumnKind.Right), new($"step\n{last}", ColumnKind.Right), new("leads\nby", ColumnKind.Right),
+            new($"at\n{first}", ColumnKind.Right), new($"at\n{last}", ColumnKind.Right), new("leads\nby", ColumnKind.Right),
             new($"finished\nR {first}", ColumnKind.Right), new($"finished\nR {last}", ColumnKind.Right),
             new($"roll to\nR {first}", ColumnKind.Right), new($"roll to\nR {last}", ColumnKind.Right),
             new("bends", ColumnKind.Left),
@@ -26,8 +26,8 @@ internal static class PieceTables
         RollLine[] rolled = [.. rolls.Lines.Where(l => !l.IsFlat)];
         bool oneWay = rolled.All(l => l.BendsOutward == rolled[0].BendsOutward);
         // A way that all lines share is said once.
-        ImmutableArray<ImmutableArray<string>> rows = [.. Rows(rolls.Lines, oneWay, first, last, units)];
-        string lead = $"Lay each numbered line along the roll. Steps are from the line before, along the edge of the blank{(rows.Any(r => r[3].Length > 0) ? "; the end that leads is fed farther by so much" : "")}. R is the inside radius. "
+        ImmutableArray<ImmutableArray<string>> rows = [.. Rows(rolls, oneWay, first, last, units)];
+        string lead = $"Lay each numbered line along the roll. “At” is how far it stands from line 1, along the finished edge of the blank{(rows.Any(r => r[3].Length > 0) ? "; the end that leads is fed farther than the other since the line before, by so much" : "")}. R is the inside radius. "
             + (!oneWay ? "DOWN is away from you as the blank lies. " : $"Every line bends {Way(rolled[0])}, {(rolled[0].BendsOutward ? "away from" : "towards")} you as the blank lies. ")
             + "“Roll to” has the springback in it: roll a little past" + (rolls.OverRoll > 0 ? $", {SheetNumbers.Percent(rolls.OverRoll).Replace(' ', Unbroken)} tighter," : "")
             + $" and open by hand (common practice). Springback: {rolls.Source}.";
@@ -93,7 +93,7 @@ internal static class PieceTables
                 ("Area", AreaWords.Of(blank.Area, units)),
                 ("Mass", SheetNumbers.Mass(blank.Mass, units)),
                 ("Grain", $"{(plan.Grain.Matters ? "along the arrow, square to most of the bending" : "any way; best along the arrow")} (common practice)"),
-                ("Least R", $"{BendWords.Radius(plan.Grain.MinimumRadius, units)} {ShopLength.Name(units)} inside, bent across the grain"),
+                ("Least R", plan.Grain.MinimumRadius > 0 ? $"{BendWords.Radius(plan.Grain.MinimumRadius, units)} {ShopLength.Name(units)} inside, bent across the grain" : "–"),
                 .. blank.IsTooThickToShear ? [("Cutting", "too thick for the shear: saw, torch or laser")] : Array.Empty<(string, string)>(),
             ]);
     }
@@ -102,8 +102,9 @@ internal static class PieceTables
     public static (string First, string Last) Ends(PanelDevelopment panel) => panel.Spec.Kind == "bent" ? ("left", "right") : ("front", "rear");
 
     // Neighbours that stay flat are one row: nothing is done at them.
-    private static IEnumerable<ImmutableArray<string>> Rows(ImmutableArray<RollLine> lines, bool oneWay, string first, string last, LengthUnit units)
+    private static IEnumerable<ImmutableArray<string>> Rows(RollSchedule rolls, bool oneWay, string first, string last, LengthUnit units)
     {
+        ImmutableArray<RollLine> lines = rolls.Lines;
         for (int i = 0; i < lines.Length; i++)
         {
             int from = i;
@@ -111,17 +112,17 @@ internal static class PieceTables
             string number = i == from ? SheetNumbers.Count(lines[i].Number) : $"{SheetNumbers.Count(lines[from].Number)} – {SheetNumbers.Count(lines[i].Number)}";
             yield return lines[i].IsFlat
                 ? [number, "–", "–", "", "flat", "flat", "–", "–", oneWay ? "" : "–"]
-                : Rolled(lines[i], number, i == 0, oneWay, first, last, units);
+                : Rolled(lines[i], rolls.At(i), number, i == 0, oneWay, first, last, units);
         }
     }
 
-    private static ImmutableArray<string> Rolled(RollLine line, string number, bool begins, bool oneWay, string first, string last, LengthUnit units)
+    private static ImmutableArray<string> Rolled(RollLine line, (double Front, double Rear) at, string number, bool begins, bool oneWay, string first, string last, LengthUnit units)
     {
         string leads = SheetNumbers.Length(Math.Abs(line.ConeOffset), units);
         return
         [
             number + (line.Limits.IsEmpty ? "" : " !"),
-            begins ? "–" : SheetNumbers.Length(line.StepFront, units), begins ? "–" : SheetNumbers.Length(line.StepRear, units),
+            SheetNumbers.Length(at.Front, units), SheetNumbers.Length(at.Rear, units),
             begins || leads == SheetNumbers.Length(0, units) ? "" : $"{(line.ConeOffset > 0 ? last : first)} {leads}",
             SheetNumbers.Radius(line.RadiusFront, units), SheetNumbers.Radius(line.RadiusRear, units), SheetNumbers.Radius(line.RollFront, units), SheetNumbers.Radius(line.RollRear, units),
             oneWay ? "" : Way(line),

@@ -33,9 +33,10 @@ internal static class SheetNumbers
     /// <summary>An angle in tenths of a degree.</summary>
     public static string Degrees(double radians) => Fixed(radians * 180 / Math.PI, 1) + "°";
 
-    /// <summary>A mass; an inch job has pounds too.</summary>
+    /// <summary>A mass; an inch job has pounds too. None where the sheet has no thickness.</summary>
     public static string Mass(double kilograms, LengthUnit units)
     {
+        if (kilograms == 0) return "–";
         string metric = kilograms.ToString(kilograms < 1 ? "0.000" : "0.00", CultureInfo.InvariantCulture) + " kg";
         return units == LengthUnit.Inch ? $"{(kilograms * PoundsInKilogram).ToString("0.00", CultureInfo.InvariantCulture)} lb ({metric})" : metric;
     }

@@ -16,13 +16,35 @@ internal static class TackStrip
     /// <summary>The block of one joint.</summary>
     public static SheetBlock Of(TackPlan plan, JointFit? joint, LengthUnit units, double width)
     {
-        Tack[] along = [.. plan.Tacks.OrderBy(t => t.At)];
+        Tack[] along = [.. Along(plan)];
         string edge = joint is { Mates.IsEmpty: false } ? $", measured along {joint.Mates[0].Edge}" : "";
         string[] last = [.. plan.Tacks.GroupBy(t => t.Round).OrderBy(g => g.Key).Select(g => SheetNumbers.Count(g.Max(t => t.Number)))];
         string cool = last.Length > 1 ? $" Let the joint cool after {SheetNumbers.List(last[..^1])}." : "";
         string lead = $"No more than {ShopLength.Print(plan.Pitch, units)} apart{edge}.{cool}";
         return new SheetBlock($"Joint {plan.Joint}: tacks, {SheetNumbers.Unit(units)}", [SheetBlock.Paragraph(lead, width)], [], [.. Rows(along, plan.Stitches, units, width)], width);
     }
+
+    // In the order along the joint. A closed one ends at its first tack, which stands there again.
+    private static IEnumerable<Tack> Along(TackPlan plan)
+    {
+        Tack? first = null, before = null;
+        foreach (Tack tack in plan.Tacks.OrderBy(t => t.Place))
+        {
+            if (before is not null && Between(before, tack, plan.Stitches) is null && Closing(before, first!, plan) is { } closing)
+            {
+                yield return closing;
+                first = tack;
+            }
+            first ??= tack;
+            before = tack;
+            yield return tack;
+        }
+        if (before is not null && Closing(before, first!, plan) is { } end) yield return end;
+    }
+
+    // Where a length of weld runs on from the last tack of a run, the first one again at its end.
+    private static Tack? Closing(Tack last, Tack first, TackPlan plan) =>
+        plan.Stitches.FirstOrDefault(s => Math.Abs(s.To - last.At) < SamePlace && !plan.Tacks.Any(t => Math.Abs(t.At - s.From) < SamePlace)) is { } stitch ? first with { At = stitch.From } : null;
 
     private static IEnumerable<SheetRow> Rows(Tack[] along, ImmutableArray<Stitch> stitches, LengthUnit units, double width)
     {
@@ -46,7 +68,7 @@ internal static class TackStrip
             parts.Add(new PageText(SheetNumbers.Length(tacks[i].At, units), new Vec2(X(i), -Line - Tick - 1 - 2 * SheetSizes.Small - 1.6), SheetSizes.Small, Anchor: Anchor.Middle));
             if (i + 1 < tacks.Length && Between(tacks[i], tacks[i + 1], stitches) is { } stitch)
                 parts.Add(new PageText(
-                    stitch.From > stitch.To ? $"←{SheetNumbers.Count(stitch.Number)}" : $"{SheetNumbers.Count(stitch.Number)}→", new Vec2(X(i) + 0.5 * step, -Line - 1 - SheetSizes.Small), SheetSizes.Small, Anchor: Anchor.Middle));
+                    $"←{SheetNumbers.Count(stitch.Number)}", new Vec2(X(i) + 0.5 * step, -Line - 1 - SheetSizes.Small), SheetSizes.Small, Anchor: Anchor.Middle));
         }
         return new SheetRow(Height, [.. parts]);
     }

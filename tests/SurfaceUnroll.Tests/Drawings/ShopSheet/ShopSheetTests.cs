@@ -149,8 +149,21 @@ public partial class ShopSheetTests
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"1 – {flats}"), words);
         foreach (RollLine line in lines.Where(l => !l.IsFlat && Math.Abs(l.ConeOffset) >= 0.05))
             Assert.Contains((line.ConeOffset > 0 ? "rear " : "front ") + Math.Abs(line.ConeOffset).ToString("0.0", CultureInfo.InvariantCulture), words);
+        // A whole row, in the order of its columns.
+        int at = Array.FindIndex(lines, l => !l.IsFlat) + 3;
+        RollLine row = lines[at];
+        string Fixed(double mm) => mm.ToString(mm >= 100 ? "0" : "0.0", CultureInfo.InvariantCulture);
+        (double front, double rear) = panel.Plan.Rolls.At(at);
+        string[] expected =
+        [
+            row.Number.ToString(CultureInfo.InvariantCulture), front.ToString("0.0", CultureInfo.InvariantCulture), rear.ToString("0.0", CultureInfo.InvariantCulture),
+            (row.ConeOffset > 0 ? "rear " : "front ") + Math.Abs(row.ConeOffset).ToString("0.0", CultureInfo.InvariantCulture),
+            Fixed(row.RadiusFront), Fixed(row.RadiusRear), Fixed(row.RollFront), Fixed(row.RollRear),
+        ];
+        int begin = Array.IndexOf(words, expected[3]) - 3;
+        Assert.Equal(expected, words[begin..(begin + expected.Length)]);
         // All bend one way, which is said once and not in every row.
-        Assert.Contains(words, w => w.Contains("Every line bends", StringComparison.Ordinal));
+        Assert.Contains("Every line bends", string.Join(' ', words), StringComparison.Ordinal);
         Assert.DoesNotContain("DOWN", words);
     }
 
