@@ -31,7 +31,12 @@ internal static class RollPlanner
         (ElementLine first, ElementLine last) = (inOrder[0], inOrder[^1]);
         return first == last ? first : longest with
         {
-            Front = first.Front, FormedFront = first.FormedFront, FrontLength = first.FrontLength, Rear = last.Rear, FormedRear = last.FormedRear, RearLength = last.RearLength,
+            Front = first.Front,
+            FormedFront = first.FormedFront,
+            FrontLength = first.FrontLength,
+            Rear = last.Rear,
+            FormedRear = last.FormedRear,
+            RearLength = last.RearLength,
             FormedPath = [.. inOrder.SelectMany(e => e.FormedPath)],
         };
     }
