@@ -15,6 +15,9 @@ internal sealed class PanelNames(FaultList faults)
     // shop-sheet.pdf is written for the whole job.
     private const string ShopSheet = "shop-sheet";
 
+    // all-pieces.pdf prints all pieces in one run.
+    private const string AllPieces = "all-pieces";
+
     // nesting.svg, and nested-1.dxf, nested-1.svg and so on, are written for the sheets of the stock.
     private const string Nesting = "nesting", NestedSheet = "nested-";
 
@@ -39,6 +42,8 @@ internal sealed class PanelNames(FaultList faults)
             faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
         if (file == ShopSheet)
             faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like the sheet for the wall of the shop.", $"Add a word to it, such as \"{name} panel\".");
+        if (file == AllPieces)
+            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like the print of all pieces together.", $"Add a word to it, such as \"{name} panel\".");
         if (file == Nesting || IsNestedSheet(file))
             faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like those of the sheets that the pieces are nested on.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);

@@ -27,10 +27,18 @@ public static class PatternFiles
         return
         [
             .. development.Panels.SelectMany((panel, i) => OfPanel(panel, cuts[i], papers[i], development)),
+            .. job.Paper.Together && drawings.Length > 1 ? [Together(development, [.. drawings])] : Array.Empty<OutputFile>(),
             .. OfNest(development, [.. cuts]),
             .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
             new OutputFile("report.json", ReportJson.Write(development, papers, cuts)),
         ];
+    }
+
+    // All pieces in one run of paper.
+    private static OutputFile Together(Development development, ImmutableArray<Drawing> drawings)
+    {
+        TilePlan plan = TogetherPages.Plan(development, drawings);
+        return new OutputFile("all-pieces.pdf", PdfPages.Write(TogetherPages.Of(development, plan), plan.Drawing.Title)) { Note = PaperWords.Line(plan) };
     }
 
     // A cut file for each sheet, and one picture of all.

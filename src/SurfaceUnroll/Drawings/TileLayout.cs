@@ -46,6 +46,13 @@ public static class TileLayout
     /// <summary>Where a tile's window lies on its sheet, mm from the lower left corner.</summary>
     public static Box WindowOnPaper(TilePlan plan) => Window(plan.Sheet.Area);
 
+    /// <summary>The widest drawing that so many upright sheets beside each other hold, mm.</summary>
+    internal static double WidthOf(PaperSpec paper, int columns)
+    {
+        double window = Window(PrintSheet.Of(paper, level: paper.Orientation == PaperOrientation.Landscape, LongestCut).Area).Width;
+        return window + (columns - 1) * (window - paper.Overlap) - 2 * Border;
+    }
+
     /// <summary>The sheet to lay on and the grid of its windows over a box of the drawing.</summary>
     /// <param name="box">Around the turned drawing.</param>
     /// <param name="paper">Paper.</param>

@@ -15,8 +15,18 @@ public static class NestDrawing
     {
         (double length, double width) = (sheet.Stock.Length, sheet.Stock.Width);
         var rim = new Stroke(Role.Note, [Vec2.Zero, new Vec2(length, 0), new Vec2(length, width), new Vec2(0, width)], Closed: true);
-        Drawing[] laid = [.. sheet.Placements.Select(p => Moved(pieces[p.Panel].Turned(p.Turn), p.Move))];
-        return new Drawing(title, [rim, .. laid.SelectMany(d => d.Strokes)], [.. laid.SelectMany(d => d.Letterings)]);
+        Drawing laid = Laid(sheet.Placements, pieces, title);
+        return laid with { Strokes = [rim, .. laid.Strokes] };
+    }
+
+    /// <summary>Pieces where they lie.</summary>
+    /// <param name="placements">Of pieces.</param>
+    /// <param name="pieces">Drawings of all pieces by their numbers, each in its flat frame.</param>
+    /// <param name="title">Of the drawing.</param>
+    public static Drawing Laid(ImmutableArray<NestPlacement> placements, ImmutableArray<Drawing> pieces, string title)
+    {
+        Drawing[] laid = [.. placements.Select(p => Moved(pieces[p.Panel].Turned(p.Turn), p.Move))];
+        return new Drawing(title, [.. laid.SelectMany(d => d.Strokes)], [.. laid.SelectMany(d => d.Letterings)]);
     }
 
     private static Drawing Moved(Drawing drawing, Vec2 by) => drawing with
