@@ -68,10 +68,9 @@ internal static class CommandLine
         Option<string?> kerf = new("--kerf") { Description = "Full width of the cut.", HelpName = "LENGTH" };
         Option<string?> dxf = new("--dxf") { Description = "Version of the DXF.", HelpName = "r2000|r12" };
         var command = new Command("develop", "Write the pattern of every panel.") { job, folder, strict, paper, printer, kerf, dxf };
-        command.SetAction(parsed => CuttingOption.Read(parsed.GetValue(kerf), parsed.GetValue(dxf), screen) is { } cutting
-            ? Developing.Run(
-                parsed.GetRequiredValue(job), parsed.GetValue(folder), parsed.GetValue(strict), new JobChanges(parsed.GetValue(paper), parsed.GetValue(printer)), screen, cutting.Over(pipeline))
-            : ExitStatus.CannotUse);
+        command.SetAction(parsed => Developing.Run(
+            parsed.GetRequiredValue(job), parsed.GetValue(folder), parsed.GetValue(strict),
+            new JobChanges(parsed.GetValue(paper), parsed.GetValue(printer), parsed.GetValue(kerf), parsed.GetValue(dxf)), screen, pipeline));
         return command;
     }
 

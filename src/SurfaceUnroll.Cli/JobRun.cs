@@ -23,6 +23,7 @@ internal sealed class JobRun(string path, JobChanges changes, Screen screen, Pip
     public Development? Develop(out JobReading? reading)
     {
         reading = null;
+        if (!changes.AreWords(screen)) return null;
         if (_input.Read(path, screen) is not { } bytes) return null;
         JobReading read = reading = pipeline.Read(Text(bytes), Path.GetDirectoryName(path) ?? "");
         if (read.Job is not { } job)

@@ -27,10 +27,9 @@ internal static class TestingPrinter
         PaperSpec spec = PaperSpec.Default;
         if (paper is not null)
         {
-            (PaperSize? size, string problem, string mend) = PaperText.Read(paper, LengthUnit.Millimetre);
-            if (size is null) return Refuse(screen, "--paper", problem, mend);
-            spec = spec with { Size = size };
-            if (PaperRoom.Fault(spec, mm => ShopLength.Print(mm, LengthUnit.Millimetre)) is var (_, room, more)) return Refuse(screen, "--paper", room, more);
+            (PaperSpec? sized, string problem, string mend) = PaperText.On(paper, spec, LengthUnit.Millimetre);
+            if (sized is null) return Refuse(screen, "--paper", problem, mend);
+            spec = sized;
         }
         return measured.IsEmpty ? WritePage(spec, file ?? DefaultFile, screen) : Take(spec, measured, string.IsNullOrWhiteSpace(name) ? DefaultName : name.Trim(), screen, printers);
     }

@@ -3,15 +3,15 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Reads what the files for cutting machines are to be.</summary>
-internal static class CuttingReader
+public static class CuttingReader
 {
     private const string Example = "{ \"kerf\": 0.2, \"dxf\": \"r2000\", \"lettering\": \"text\" }";
 
     /// <summary>Versions of DXF in the words of a job.</summary>
-    public static (string, DxfVersion)[] DxfWords { get; } = [("r2000", DxfVersion.R2000), ("r12", DxfVersion.R12)];
+    public static (string Word, DxfVersion Version)[] DxfWords { get; } = [("r2000", DxfVersion.R2000), ("r12", DxfVersion.R12)];
 
     /// <summary>The cutting of a job; the finished line as R2000 where it does not say.</summary>
-    public static CuttingSpec Read(JobBlock job, Measures measures)
+    internal static CuttingSpec Read(JobBlock job, Measures measures)
     {
         CuttingSpec fallback = CuttingSpec.Default;
         if (job.Find("cutting") is not { } tree || JobBlock.Of(tree, "cutting", job.Faults, Example) is not { } block) return fallback;

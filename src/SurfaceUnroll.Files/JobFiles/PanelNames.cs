@@ -12,14 +12,8 @@ internal sealed class PanelNames(FaultList faults)
     // NAME-preview.svg is written beside NAME.svg.
     private const string PreviewEnding = "-preview";
 
-    // shop-sheet.pdf is written for the whole job.
-    private const string ShopSheet = "shop-sheet";
-
-    // all-pieces.pdf prints all pieces in one run.
-    private const string AllPieces = "all-pieces";
-
-    // nesting.svg, and nested-1.dxf, nested-1.svg and so on, are written for the sheets of the stock.
-    private const string Nesting = "nesting", NestedSheet = "nested-";
+    // nested-1.dxf, nested-1.svg and so on are written for the sheets of the stock.
+    private const string NestedSheet = "nested-";
 
     private readonly Dictionary<string, (string Name, int Line)> _taken = [];
 
@@ -40,14 +34,10 @@ internal sealed class PanelNames(FaultList faults)
             faults.Add("panel-name", path, place, $"The panel name is too long for a file name: {Measures.Count(file.Length)} characters of at most {Measures.Count(LongestFileName)}.", "Shorten it.");
         if (IsReserved(file))
             faults.Add("panel-name", path, place, $"Windows keeps the name \"{file}\" for itself, so no file can be called by it.", $"Add a word to it, such as \"{name} panel\".");
-        if (file == ShopSheet)
-            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like the sheet for the wall of the shop.", $"Add a word to it, such as \"{name} panel\".");
-        if (file == AllPieces)
-            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like the print of all pieces together.", $"Add a word to it, such as \"{name} panel\".");
-        if (file == Nesting || IsNestedSheet(file))
-            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like those of the sheets that the pieces are nested on.", $"Add a word to it, such as \"{name} panel\".");
+        if (OfWholeJob(file) is { } other)
+            faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like {other}.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
-        else if (Preview(file) is { } other) Collides(name, path, place, other);
+        else if (Preview(file) is { } preview) Collides(name, path, place, preview);
         else if (pieces.FirstOrDefault(piece => !_taken.TryAdd(Slug.Of(piece), (piece, place.Line))) is { } twice) Collides(twice, path, place, Slug.Of(twice));
     }
 
@@ -74,6 +64,15 @@ internal sealed class PanelNames(FaultList faults)
             : $"The files of \"{name}\" would be called like those of \"{other}\" in line {Measures.Count(line)}.";
         faults.Add("panel-name-twice", path, place, what, "Give each panel a name of its own, that no piece of a split panel has (\"cover 1 of 2\"); in file names only letters and digits count.");
     }
+
+    // What is written under a name for the whole job; null if nothing.
+    private static string? OfWholeJob(string file) => file switch
+    {
+        "shop-sheet" => "the sheet for the wall of the shop",
+        "all-pieces" => "the print of all pieces together",
+        _ when file == "nesting" || IsNestedSheet(file) => "those of the sheets that the pieces are nested on",
+        _ => null,
+    };
 
     private static bool IsNestedSheet(string file) => file.StartsWith(NestedSheet, StringComparison.Ordinal) && file.Length > NestedSheet.Length && file.AsSpan(NestedSheet.Length).IndexOfAnyExceptInRange('0', '9') < 0;
 

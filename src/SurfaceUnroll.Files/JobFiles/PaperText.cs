@@ -14,6 +14,18 @@ public static class PaperText
 
     private static readonly char[] Times = ['x', 'X', '×'];
 
+    /// <summary>A paper in another size, as <see cref="Read"/> reads it, that has room for what stands on every sheet; or what is wrong and how to mend it.</summary>
+    /// <param name="text">As written.</param>
+    /// <param name="paper">Margins, overlap and the rest.</param>
+    /// <param name="units">What plain numbers are in.</param>
+    public static (PaperSpec? Paper, string Problem, string Mend) On(string text, PaperSpec paper, LengthUnit units)
+    {
+        (PaperSize? size, string problem, string mend) = Read(text, units);
+        if (size is null) return (null, problem, mend);
+        PaperSpec sized = paper with { Size = size };
+        return PaperRoom.Fault(sized, mm => ShopLength.Print(mm, units)) is var (_, room, more) ? (null, room, more) : (sized, "", "");
+    }
+
     /// <summary>A size, or what is wrong and how to mend it. Never throws.</summary>
     /// <param name="text">As written.</param>
     /// <param name="units">What plain numbers are in.</param>

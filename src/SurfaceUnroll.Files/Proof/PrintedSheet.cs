@@ -30,14 +30,14 @@ internal sealed record PrintedSheet(ImmutableArray<(double Width, ImmutableArray
 
     /// <summary>All pages.</summary>
     /// <param name="file">The PDF.</param>
-    /// <param name="place">From a place on a page of a width and height to where it comes out, mm.</param>
+    /// <param name="place">From a place on a page to where it comes out, mm.</param>
     /// <exception cref="FormatException">This is no PDF of ours.</exception>
-    public static ImmutableArray<PrintedSheet> Read(byte[] file, Func<Vec2, double, double, Vec2> place)
+    public static ImmutableArray<PrintedSheet> Read(byte[] file, Func<Vec2, Vec2> place)
     {
         try
         {
             using PdfDocument document = PdfDocument.Open(file);
-            return [.. document.GetPages().Select(page => Of(page, p => place(Point * new Vec2(p.X, p.Y), Point * page.Width, Point * page.Height)))];
+            return [.. document.GetPages().Select(page => Of(page, p => place(Point * new Vec2(p.X, p.Y))))];
         }
         // The library has many ways to say that a file is broken.
         catch (Exception e) when (e is not (FormatException or OutOfMemoryException))

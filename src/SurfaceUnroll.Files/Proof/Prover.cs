@@ -103,7 +103,7 @@ public static class Prover
         JsonElement paper = panel.GetProperty("paper");
         double turn = -paper.GetProperty("turnDeg").GetDouble() * Math.PI / 180;
         bool level = paper.GetProperty("landscape").GetBoolean();
-        Func<Vec2, double, double, Vec2> place = paper.TryGetProperty("printer", out JsonElement printer) ? ComesOut(printer, level) : (p, _, _) => p;
+        Func<Vec2, Vec2> place = paper.TryGetProperty("printer", out JsonElement printer) ? ComesOut(printer, level) : p => p;
         ImmutableArray<PrintedSheet> pages = PrintedSheet.Read(File.ReadAllBytes(path), place);
         (LineSet cut, string? problem) = TapedCut.Of(pages);
         if (cut.IsEmpty) return (cut, problem);
@@ -112,12 +112,12 @@ public static class Prover
     }
 
     // Where a place of a page comes out of the printer that it was made for.
-    private static Func<Vec2, double, double, Vec2> ComesOut(JsonElement printer, bool level)
+    private static Func<Vec2, Vec2> ComesOut(JsonElement printer, bool level)
     {
         double across = printer.GetProperty("across").GetDouble(), along = printer.GetProperty("along").GetDouble(), skew = printer.GetProperty("skewDeg").GetDouble() * Math.PI / 180;
         Vec2 Upright(Vec2 p) => new(across * p.X + along * Math.Sin(skew) * p.Y, along * Math.Cos(skew) * p.Y);
         // A level page is fed with its left side ahead or behind: both come to the same.
-        return (p, _, _) => level ? -Upright(p.Left).Left : Upright(p);
+        return p => level ? -Upright(p.Left).Left : Upright(p);
     }
 
     // Bars of 100 or of 50 mm, both ways, on every tile.

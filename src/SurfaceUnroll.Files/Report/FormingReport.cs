@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using SurfaceUnroll.Jobs;
 
@@ -50,6 +51,7 @@ internal static class FormingReport
         json.WriteNumber("overRoll", rolls.OverRoll + 0.0);
         json.WriteString("source", rolls.Source);
         json.WriteStartArray("lines");
+        ImmutableArray<(double Front, double Rear)> places = rolls.Places();
         for (int i = 0; i < rolls.Lines.Length; i++)
         {
             RollLine line = rolls.Lines[i];
@@ -58,8 +60,8 @@ internal static class FormingReport
             json.WriteNumber("length", ReportJson.Mm(line.Length));
             json.WriteNumber("stepFront", ReportJson.Mm(line.StepFront));
             json.WriteNumber("stepRear", ReportJson.Mm(line.StepRear));
-            json.WriteNumber("atFront", ReportJson.Mm(rolls.At(i).Front));
-            json.WriteNumber("atRear", ReportJson.Mm(rolls.At(i).Rear));
+            json.WriteNumber("atFront", ReportJson.Mm(places[i].Front));
+            json.WriteNumber("atRear", ReportJson.Mm(places[i].Rear));
             json.WriteNumber("coneOffset", ReportJson.Mm(line.ConeOffset));
             ReportJson.WriteRadius(json, "radiusFront", line.RadiusFront);
             ReportJson.WriteRadius(json, "radiusRear", line.RadiusRear);

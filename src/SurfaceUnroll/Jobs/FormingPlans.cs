@@ -29,9 +29,13 @@ public sealed record RollSchedule(ImmutableArray<RollLine> Lines, double OverRol
     /// <summary>Beyond this radius, mm, no shop roll tells the bend from a flat.</summary>
     public const double FlatRadius = 10_000;
 
-    /// <summary>How far a line stands from the first one along either end on the blank, mm. From line to line rounding would add up.</summary>
-    /// <param name="index">In <see cref="Lines"/>.</param>
-    public (double Front, double Rear) At(int index) => (Lines.Take(index + 1).Sum(l => l.StepFront), Lines.Take(index + 1).Sum(l => l.StepRear));
+    /// <summary>How far each line stands from the first one along either end on the blank, mm, in the order of <see cref="Lines"/>. From line to line rounding would add up.</summary>
+    public ImmutableArray<(double Front, double Rear)> Places()
+    {
+        var places = ImmutableArray.CreateBuilder<(double Front, double Rear)>(Lines.Length);
+        foreach (RollLine line in Lines) places.Add((line.StepFront + (places.Count > 0 ? places[^1].Front : 0), line.StepRear + (places.Count > 0 ? places[^1].Rear : 0)));
+        return places.MoveToImmutable();
+    }
 }
 
 /// <summary>One line of a roll schedule. Radii are those of the inside of the bend, mm; +∞ where the sheet stays flat.</summary>

@@ -105,6 +105,7 @@ internal static class PieceTables
     private static IEnumerable<ImmutableArray<string>> Rows(RollSchedule rolls, bool oneWay, string first, string last, LengthUnit units)
     {
         ImmutableArray<RollLine> lines = rolls.Lines;
+        ImmutableArray<(double Front, double Rear)> places = rolls.Places();
         for (int i = 0; i < lines.Length; i++)
         {
             int from = i;
@@ -112,7 +113,7 @@ internal static class PieceTables
             string number = i == from ? SheetNumbers.Count(lines[i].Number) : $"{SheetNumbers.Count(lines[from].Number)} – {SheetNumbers.Count(lines[i].Number)}";
             yield return lines[i].IsFlat
                 ? [number, "–", "–", "", "flat", "flat", "–", "–", oneWay ? "" : "–"]
-                : Rolled(lines[i], rolls.At(i), number, i == 0, oneWay, first, last, units);
+                : Rolled(lines[i], places[i], number, i == 0, oneWay, first, last, units);
         }
     }
 

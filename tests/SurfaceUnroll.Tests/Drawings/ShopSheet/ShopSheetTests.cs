@@ -153,7 +153,7 @@ public partial class ShopSheetTests
         int at = Array.FindIndex(lines, l => !l.IsFlat) + 3;
         RollLine row = lines[at];
         string Fixed(double mm) => mm.ToString(mm >= 100 ? "0" : "0.0", CultureInfo.InvariantCulture);
-        (double front, double rear) = panel.Plan.Rolls.At(at);
+        (double front, double rear) = panel.Plan.Rolls.Places()[at];
         string[] expected =
         [
             row.Number.ToString(CultureInfo.InvariantCulture), front.ToString("0.0", CultureInfo.InvariantCulture), rear.ToString("0.0", CultureInfo.InvariantCulture),
