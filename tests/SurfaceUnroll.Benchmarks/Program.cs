@@ -1,8 +1,10 @@
 using BenchmarkDotNet.Running;
+using SurfaceUnroll.Benchmarks.CutFiles;
 using SurfaceUnroll.Benchmarks.Flattening;
 using SurfaceUnroll.Benchmarks.Nesting;
 
 if (args is ["flatten", ..]) return FlatteningComparison.Run(args[1..]);
 if (args is ["nest"]) return NestingComparison.Run();
+if (args is ["cutfiles"]) return CutFileTimes.Run();
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 return 0;
