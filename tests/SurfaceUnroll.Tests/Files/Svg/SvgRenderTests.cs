@@ -24,7 +24,7 @@ public class SvgRenderTests
         string svg = folder.Write("cut.svg", SvgPattern.Write(drawing));
         DebianTool.Run("librsvg2-bin", ["rsvg-convert", "--version"], "rsvg-convert", "-f", "pdf", "-o", folder.At("cut.pdf"), svg);
         DebianTool.Run("poppler-utils", ["pdftoppm", "-v"], "pdftoppm", "-r", "300", "-gray", "-singlefile", folder.At("cut.pdf"), folder.At("cut"));
-        var picture = Picture.Read(File.ReadAllBytes(folder.At("cut.pgm")));
+        var picture = GreyPicture.OfPgm(File.ReadAllBytes(folder.At("cut.pgm")));
 
         // 5 mm of room round the cut line, whose corner is the origin of the picture.
         Box box = Box.Around(panel.Cut).Grow(5);
@@ -53,33 +53,6 @@ public class SvgRenderTests
         {
             Vec2 before = (panel.Cut[i] - panel.Cut[(i + n - 1) % n]).Unit, after = (panel.Cut[(i + 1) % n] - panel.Cut[i]).Unit;
             return before.Dot(after) < 0.9;
-        }
-    }
-
-    // A grey picture as pdftoppm writes it: P5, width, height, 255, then a byte a pixel.
-    private sealed record Picture(int Width, int Height, byte[] Pixels, int Start)
-    {
-        public static Picture Read(byte[] file)
-        {
-            int at = 0;
-            string Word()
-            {
-                while (char.IsWhiteSpace((char)file[at])) at++;
-                int from = at;
-                while (!char.IsWhiteSpace((char)file[at])) at++;
-                return System.Text.Encoding.ASCII.GetString(file, from, at - from);
-            }
-            Assert.Equal("P5", Word());
-            int width = int.Parse(Word(), System.Globalization.CultureInfo.InvariantCulture), height = int.Parse(Word(), System.Globalization.CultureInfo.InvariantCulture);
-            Assert.Equal("255", Word());
-            return new Picture(width, height, file, at + 1);
-        }
-
-        // 0 white to 1 black; pixels are squares with their middle half way.
-        public double Ink(double x, double y)
-        {
-            int column = (int)Math.Floor(x), row = (int)Math.Floor(y);
-            return column < 0 || row < 0 || column >= Width || row >= Height ? 0 : 1 - Pixels[Start + row * Width + column] / 255.0;
         }
     }
 }
