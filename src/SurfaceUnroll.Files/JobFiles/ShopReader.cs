@@ -39,11 +39,11 @@ internal sealed class ShopReader(Measures measures)
     {
         NestSpec nest = NestSpec.Default;
         if (job.Find("nest") is not { } tree || JobBlock.Of(tree, "nest", job.Faults, "{ \"gap\": 5, \"turns\": \"quarter\" }") is not { } block) return nest;
-        block.CheckKeys(["gap", "turns"]);
+        block.CheckKeys(["gap", "turns", "grain"]);
         double gap = block.Find("gap") is { } found ? measures.Length(found, block.PathOf("gap"), Allowed.NotNegative) : nest.Gap;
         if (gap > NestSpec.LargestGap)
             measures.Faults.Add("nest-gap", block.PathOf("gap"), block.Find("gap")!.Place, $"A gap of {measures.Show(gap)} between pieces is too wide; the most is {measures.Show(NestSpec.LargestGap)}.", "Check the decimal point and the unit of the gap.");
-        return new NestSpec(gap, measures.Choice(block, "turns", nest.Turns, ("quarter", NestTurns.Quarter), ("any", NestTurns.Any), ("none", NestTurns.None)));
+        return new NestSpec(gap, measures.Choice(block, "turns", nest.Turns, ("quarter", NestTurns.Quarter), ("any", NestTurns.Any), ("none", NestTurns.None)), measures.Choice(block, "grain", nest.GrainIsFree, ("keep", false), ("free", true)));
     }
 
     private StockSheet? Sheet(JsonTree tree, string path)

@@ -71,13 +71,10 @@ public static class Developer
         if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
         panels = [.. panels.Select(p => p with { Panel = p.Panel with { Plan = PlanStage.Of(job, p.Panel) } })];
         foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where).Concat(KerfNotices.Of(job, work.Panel, work.Where)));
-        // The cut of one piece must not reach into the next.
-        NestLayout? nest = job.Stock.IsEmpty ? null : Nester.OnSheets([.. panels.Select(p => Piece(p.Panel))], job.Stock, job.Nest with { Gap = Math.Max(job.Nest.Gap, job.Cutting.Kerf) });
-        notices.AddRange(NestNotices.Of(job, [.. panels.Select(p => p.Panel.Spec.Name)], nest));
+        (NestLayout? nest, ImmutableArray<Notice> nesting) = NestStage.Of(job, [.. panels.Select(p => p.Panel)]);
+        notices.AddRange(nesting);
         return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Nest = nest };
     }
-
-    private static NestPiece Piece(PanelDevelopment panel) => new(panel.Cut, panel.Plan is { Grain: { Matters: true } grain } ? grain.Along : null);
 
     // Null where a curve of the panel has faults of its own.
     private static PanelResult? Panel(

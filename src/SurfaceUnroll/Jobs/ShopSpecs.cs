@@ -23,7 +23,8 @@ public sealed record StockSheet(double Length, double Width, int? Count, bool Gr
 /// <summary>How pieces are laid out on sheets.</summary>
 /// <param name="Gap">Least distance between pieces, and from a piece to the rim of the sheet, mm, ≥ 0.</param>
 /// <param name="Turns">How a piece may be turned whose grain does not matter.</param>
-public sealed record NestSpec(double Gap, NestTurns Turns)
+/// <param name="GrainIsFree">Pieces are laid out as if no grain mattered.</param>
+public sealed record NestSpec(double Gap, NestTurns Turns, bool GrainIsFree = false)
 {
     /// <summary>Largest gap that makes sense, mm: room for the widest torch and its clamps.</summary>
     public const double LargestGap = 100;

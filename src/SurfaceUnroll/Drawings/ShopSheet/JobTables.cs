@@ -91,6 +91,6 @@ internal static class JobTables
         if (development.Nest is not { } nest) return "The job names no sheets of stock.";
         string few = development.Notices.Any(n => n.Code == "stock-too-few") ? " THERE ARE NOT SO MANY." : "";
         string large = nest.TooLarge.IsEmpty ? "" : $" TOO LARGE FOR THE STOCK: {SheetNumbers.List([.. nest.TooLarge.Select(i => development.Panels[i].Spec.Name)])}.";
-        return $"Stock: {NestWords.Summary(nest, development.Job.Units)}; laid out as in nesting.svg.{few}{large}";
+        return $"Stock: {NestWords.Summary(nest, development.Job.Units)}{(nest.Sheets.IsEmpty ? "" : "; laid out as in nesting.svg")}.{few}{large}";
     }
 }

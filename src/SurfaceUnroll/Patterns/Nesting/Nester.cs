@@ -37,6 +37,13 @@ public static class Nester
         return new NestedStrip(width, used, Placements(run), run.Pieces.Sum(p => p.Piece.Area) / (used * width), tooLarge);
     }
 
+    /// <summary>True if a piece alone fits on a sheet of the stock.</summary>
+    internal static bool Fits(NestPiece piece, ImmutableArray<StockSheet> stock, NestSpec nest)
+    {
+        var turnable = PieceTurns.Of(0, piece, nest, Cell(stock.Max(s => s.Length), stock.Max(s => s.Width)));
+        return stock.Any(s => turnable.On(FirstFit.FieldOf(s, nest.Gap)).Any());
+    }
+
     private static (Packing Packing, ImmutableArray<int> TooLarge) Packed(ImmutableArray<NestPiece> pieces, ImmutableArray<StockSheet> stock, NestSpec nest, double cell)
     {
         NestField[] fields = [.. stock.Select(s => FirstFit.FieldOf(s, nest.Gap))];

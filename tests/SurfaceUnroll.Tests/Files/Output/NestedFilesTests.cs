@@ -4,11 +4,13 @@ using System.Text.Json;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Output;
+using SurfaceUnroll.Files.Pdf;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 using SurfaceUnroll.Patterns.Nesting;
 using SurfaceUnroll.Tests.Files.Dxf;
+using SurfaceUnroll.Tests.Files.Pdf;
 
 namespace SurfaceUnroll.Tests.Files.Output;
 
@@ -97,7 +99,11 @@ public class NestedFilesTests
         Assert.Contains("take 2 sheets of 560 mm × 420 mm, and there is 1", Assert.Single(TwoSheets.Value.Notices, n => n.Code == "stock-too-few").Message, StringComparison.Ordinal);
         Development small = Develop("\"stock\": [ { \"size\": [300, 200] }, { \"size\": [400, 100] } ]");
         Assert.Equal(["“other”", "“cover”"], small.Notices.Where(n => n.Code == "stock-too-small").Select(n => n.Message.Split(' ')[0]));
+        Assert.All(small.Notices.Where(n => n.Code == "stock-too-small"), n => Assert.Contains("however it is turned", n.Message, StringComparison.Ordinal));
         Assert.Empty(small.Nest!.Sheets);
+        // The sheet for the wall speaks of the picture only where there is one.
+        Assert.DoesNotContain("nesting.svg", WallWords(small), StringComparison.Ordinal);
+        Assert.Contains("nesting.svg", WallWords(TwoSheets.Value), StringComparison.Ordinal);
         Assert.DoesNotContain(PatternFiles.Of(small), f => f.Name.StartsWith("nest", StringComparison.Ordinal));
     }
 
@@ -108,6 +114,8 @@ public class NestedFilesTests
     [InlineData("nested 1 b", true)]
     public void No_panel_has_the_name_of_a_nested_sheet(string name, bool may) =>
         Assert.Equal(may, JobFile.Read(StarterJob.Text.Replace("\"name\": \"cover\"", $"\"name\": \"{name}\"", StringComparison.Ordinal)).Job is not null);
+
+    private static string WallWords(Development development) => string.Join(" ", PdfSheets.Read(ShopSheetPdf.Write(development)!).SelectMany(p => p.Words).Select(w => w.Text));
 
     private static Development Develop(string keys) => Developer.Develop(JobFile.Read(StarterJob.Text
         .Replace("\"paper\"", keys + ", \"paper\"", StringComparison.Ordinal)
