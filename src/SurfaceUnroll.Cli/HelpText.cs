@@ -128,7 +128,8 @@ internal static class HelpText
 
         Reads the files of a developed job back from disk, tapes the printed sheets
         together by their marks, and says for every piece whether print, DXF, SVG and OBJ
-        show the same line within 0.05 mm and at 1:1. Ends with status 1 if they do not.
+        show the same line within 0.05 mm and at 1:1, and whether nested sheets and
+        all-pieces.pdf show every piece like that. Ends with status 1 if they do not.
         """;
 
     private const string Schema = """

@@ -24,22 +24,20 @@ public static class PatternFiles
         Drawing[] drawings = [.. development.Panels.Select(p => PatternDrawing.Of(p, job, development.Joints))];
         Drawing[] cuts = [.. drawings.Select(drawing => CutFitting.Of(drawing, job.Cutting))];
         ImmutableArray<TilePlan> papers = [.. drawings.Select(d => TileLayout.Plan(d, job.Paper))];
+        (TilePlan Plan, ImmutableArray<NestPlacement> Placements)? together = job.Paper.Together && drawings.Length > 1 ? TogetherPages.Plan(development, [.. drawings]) : null;
         return
         [
             .. development.Panels.SelectMany((panel, i) => OfPanel(panel, cuts[i], papers[i], development)),
-            .. job.Paper.Together && drawings.Length > 1 ? [Together(development, [.. drawings])] : Array.Empty<OutputFile>(),
+            .. together is { Plan: var plan } ? [Together(development, plan)] : Array.Empty<OutputFile>(),
             .. OfNest(development, [.. cuts]),
             .. ShopSheetPdf.Write(development) is { } sheet ? [new OutputFile("shop-sheet.pdf", sheet)] : Array.Empty<OutputFile>(),
-            new OutputFile("report.json", ReportJson.Write(development, papers, cuts)),
+            new OutputFile("report.json", ReportJson.Write(development, papers, cuts, together)),
         ];
     }
 
     // All pieces in one run of paper.
-    private static OutputFile Together(Development development, ImmutableArray<Drawing> drawings)
-    {
-        TilePlan plan = TogetherPages.Plan(development, drawings);
-        return new OutputFile("all-pieces.pdf", PdfPages.Write(TogetherPages.Of(development, plan), plan.Drawing.Title)) { Note = PaperWords.Line(plan) };
-    }
+    private static OutputFile Together(Development development, TilePlan plan) =>
+        new("all-pieces.pdf", PdfPages.Write(TogetherPages.Of(development, plan), plan.Drawing.Title)) { Note = PaperWords.Line(plan) };
 
     // A cut file for each sheet, and one picture of all.
     private static IEnumerable<OutputFile> OfNest(Development development, ImmutableArray<Drawing> cuts)

@@ -13,9 +13,9 @@ namespace SurfaceUnroll.Files.Proof;
 /// <param name="Problem">What is wrong; null if nothing.</param>
 public sealed record ProvenFile(string File, double Off, string? Problem);
 
-/// <summary>How the files of one piece agree.</summary>
+/// <summary>How the files of one piece, or of one sheet with pieces laid out on it, agree.</summary>
 /// <param name="Piece">Its name.</param>
-/// <param name="Files">PDF, DXF, SVG and OBJ.</param>
+/// <param name="Files">PDF, DXF, SVG and OBJ; of a nested sheet DXF and SVG.</param>
 public sealed record ProvenPiece(string Piece, ImmutableArray<ProvenFile> Files)
 {
     /// <summary>All show one line, at 1:1.</summary>
@@ -38,7 +38,7 @@ public static class Prover
 
     /// <summary>Compares all pieces of a folder.</summary>
     /// <param name="folder">Into which a job was developed.</param>
-    /// <returns>One for each piece of the report, or why there is nothing to compare.</returns>
+    /// <returns>One for each piece of the report, then for its sheets with pieces laid out on them; or why there is nothing to compare.</returns>
     public static (ImmutableArray<ProvenPiece> Pieces, string? Problem) Of(string folder)
     {
         string path = Path.Combine(folder, "report.json");
@@ -47,7 +47,7 @@ public static class Prover
         {
             using JsonDocument report = JsonDocument.Parse(File.ReadAllBytes(path));
             double kerf = report.RootElement.TryGetProperty("cutting", out JsonElement cutting) ? cutting.GetProperty("kerf").GetDouble() : 0;
-            return ([.. report.RootElement.GetProperty("panels").EnumerateArray().Select(p => Piece(folder, p, kerf))], null);
+            return ([.. report.RootElement.GetProperty("panels").EnumerateArray().Select(p => Piece(folder, p, kerf)), .. LaidProver.Of(folder, report.RootElement)], null);
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException)
         {
@@ -61,7 +61,7 @@ public static class Prover
         LineSet? print = null;
         ProvenFile pdf = Proven(file + ".pdf", path =>
         {
-            (LineSet cut, string? problem) = Printed(path, panel);
+            (LineSet cut, string? problem) = Printed(path, panel.GetProperty("paper"), Lines(panel, "cut", "cut"));
             print = cut.IsEmpty ? null : cut;
             // Against the lines of the report, which place it in the frame of the others.
             return (print is null ? double.NaN : Apart(print, Lines(panel, "cut", "cut")), problem);
@@ -82,7 +82,7 @@ public static class Prover
         ]);
     }
 
-    private static ProvenFile Proven(string path, Func<string, (double Off, string? Problem)> compare)
+    internal static ProvenFile Proven(string path, Func<string, (double Off, string? Problem)> compare)
     {
         string name = Path.GetFileName(path);
         if (!File.Exists(path)) return new ProvenFile(name, double.NaN, "is not there");
@@ -98,16 +98,15 @@ public static class Prover
     }
 
     // The taped print, turned back as it was turned for the paper, and laid over the cut line of the report by the corner of its box.
-    private static (LineSet Cut, string? Problem) Printed(string path, JsonElement panel)
+    internal static (LineSet Cut, string? Problem) Printed(string path, JsonElement paper, LineSet meant)
     {
-        JsonElement paper = panel.GetProperty("paper");
         double turn = -paper.GetProperty("turnDeg").GetDouble() * Math.PI / 180;
         bool level = paper.GetProperty("landscape").GetBoolean();
         Func<Vec2, Vec2> place = paper.TryGetProperty("printer", out JsonElement printer) ? ComesOut(printer, level) : p => p;
         ImmutableArray<PrintedSheet> pages = PrintedSheet.Read(File.ReadAllBytes(path), place);
         (LineSet cut, string? problem) = TapedCut.Of(pages);
         if (cut.IsEmpty) return (cut, problem);
-        Vec2 shift = Lines(panel, "cut", "cut").Bounds.Min - cut.Placed(p => p.Rotate(turn)).Bounds.Min;
+        Vec2 shift = meant.Bounds.Min - cut.Placed(p => p.Rotate(turn)).Bounds.Min;
         return (cut.Placed(p => p.Rotate(turn) + shift), problem ?? Bars(pages));
     }
 
@@ -133,7 +132,7 @@ public static class Prover
     }
 
     // Closed lines of the report: the outline, and of openings and inner cuts.
-    private static LineSet Lines(JsonElement panel, string outline, string opening)
+    internal static LineSet Lines(JsonElement panel, string outline, string opening)
     {
         IEnumerable<JsonElement> List(string key) => panel.TryGetProperty(key, out JsonElement list) ? list.EnumerateArray() : [];
         return new LineSet(
@@ -150,7 +149,7 @@ public static class Prover
     }
 
     // How far lines lie off others from which they should keep a distance, mm.
-    private static double Apart(LineSet lines, LineSet others, double apart = 0)
+    internal static double Apart(LineSet lines, LineSet others, double apart = 0)
     {
         (double least, double greatest) = lines.DistancesTo(others, apart > 0 ? others.Corners(LongestTip * apart + Limit) : _ => false);
         double back = others.DistancesTo(lines, _ => false).Greatest;

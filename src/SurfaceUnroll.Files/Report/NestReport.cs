@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Text.Json;
+using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns.Nesting;
 
@@ -49,8 +51,28 @@ internal static class NestReport
         json.WriteNumber("width", ReportJson.Mm(sheet.Stock.Width));
         json.WriteNumber("use", sheet.Use + 0.0);
         json.WriteNumber("lengthUsed", ReportJson.Mm(sheet.LengthUsed));
+        WritePieces(json, development, sheet.Placements);
+        json.WriteEndObject();
+    }
+
+    /// <summary>The run of paper with all pieces; always there, null where there is none.</summary>
+    public static void WriteTogether(Utf8JsonWriter json, Development development, (TilePlan Plan, ImmutableArray<NestPlacement> Placements)? together)
+    {
+        if (together is not var (plan, placements))
+        {
+            json.WriteNull("together");
+            return;
+        }
+        json.WriteStartObject("together");
+        PaperReport.Write(json, plan);
+        WritePieces(json, development, placements);
+        json.WriteEndObject();
+    }
+
+    private static void WritePieces(Utf8JsonWriter json, Development development, ImmutableArray<NestPlacement> placements)
+    {
         json.WriteStartArray("pieces");
-        foreach (NestPlacement placement in sheet.Placements)
+        foreach (NestPlacement placement in placements)
         {
             json.WriteStartObject();
             json.WriteString("name", development.Panels[placement.Panel].Spec.Name);
@@ -60,6 +82,5 @@ internal static class NestReport
             json.WriteEndObject();
         }
         json.WriteEndArray();
-        json.WriteEndObject();
     }
 }

@@ -6,6 +6,7 @@ using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 using SurfaceUnroll.Patterns.CutPaths;
+using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Files.Report;
 
@@ -21,8 +22,9 @@ public static class ReportJson
     /// <param name="development">The job.</param>
     /// <param name="papers">How the pattern of each panel lies on paper, in their order; none where it was not printed.</param>
     /// <param name="cuts">Drawing for cutting machines of each panel; null: made for it.</param>
+    /// <param name="together">How all pieces lie on one run of paper; null where they were not printed so.</param>
     /// <returns>UTF-8 JSON, indented, ended by a line feed.</returns>
-    public static byte[] Write(Development development, ImmutableArray<TilePlan> papers = default, IReadOnlyList<Drawing>? cuts = null)
+    public static byte[] Write(Development development, ImmutableArray<TilePlan> papers = default, IReadOnlyList<Drawing>? cuts = null, (TilePlan Plan, ImmutableArray<NestPlacement> Placements)? together = null)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
@@ -38,6 +40,7 @@ public static class ReportJson
             JointReport.Write(json, development);
             FormingReport.Write(json, development);
             NestReport.Write(json, development);
+            NestReport.WriteTogether(json, development, together);
             WriteNotices(json, development);
             WriteTimings(json, development);
             json.WriteEndObject();

@@ -17,11 +17,12 @@ public static class TogetherPages
     /// <summary>How the pieces lie on the paper together, and where each stands; the fewest sheets, or the least of a roll.</summary>
     /// <param name="development">The job.</param>
     /// <param name="drawings">Of its pieces, in their order.</param>
-    public static TilePlan Plan(Development development, ImmutableArray<Drawing> drawings)
+    /// <returns>The plan, and where each piece lies in its drawing.</returns>
+    public static (TilePlan Plan, ImmutableArray<NestPlacement> Placements) Plan(Development development, ImmutableArray<Drawing> drawings)
     {
         PaperSpec paper = development.Job.Paper with { Turn = 0 };
         ImmutableArray<NestPiece> pieces = [.. development.Panels.Select(p => new NestPiece(p.Cut))];
-        TilePlan? best = null;
+        (TilePlan Plan, ImmutableArray<NestPlacement> Placements)? best = null;
         // As wide as one sheet, two sheets …, until every piece has room and more width spares nothing.
         for (int count = 1; count <= WidestRun || best is null; count++)
         {
@@ -31,9 +32,9 @@ public static class TogetherPages
             // A run goes up the page.
             Drawing all = NestDrawing.Laid(strip.Placements, drawings, development.Job.Name).Turned(0.5 * Math.PI);
             TilePlan plan = TileLayout.Plan(all, paper);
-            if (best is null || plan.Cost < best.Cost) best = plan;
+            if (best is null || plan.Cost < best.Value.Plan.Cost) best = (plan, [.. strip.Placements.Select(p => new NestPlacement(p.Panel, p.Turn + 0.5 * Math.PI, p.Move.Left))]);
         }
-        return best;
+        return best.Value;
     }
 
     /// <summary>The pages: how the sheets go together, then the tiles.</summary>

@@ -19,7 +19,7 @@ public class TogetherPagesTests
     public void All_pieces_lie_in_one_run_at_one_scale_apart_from_each_other_and_take_no_more_paper(string size)
     {
         (Development cover, ImmutableArray<Drawing> drawings) = On(size);
-        TilePlan plan = TogetherPages.Plan(cover, drawings);
+        TilePlan plan = TogetherPages.Plan(cover, drawings).Plan;
         Stroke[] cuts = [.. plan.Drawing.Strokes.Where(s => s.Role == Role.Cut)];
         // Every cut line is there once, as long as it is by itself.
         Assert.Equal(drawings.Sum(d => d.Strokes.Count(s => s.Role == Role.Cut)), cuts.Length);
