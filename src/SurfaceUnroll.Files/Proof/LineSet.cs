@@ -42,6 +42,12 @@ internal sealed class LineSet(ImmutableArray<ImmutableArray<Vec2>> paths)
     private static IEnumerable<Vec2> CornersOf(ImmutableArray<Vec2> path)
     {
         bool closed = (path[0] - path[^1]).Length < ArcGap;
+        if (!closed)
+        {
+            // Printed lines end at the rim of a sheet, and where the whole line begins, which may be a corner: taken for one.
+            yield return path[0];
+            yield return path[^1];
+        }
         for (int i = closed ? 0 : 1; i + 1 < path.Length; i++)
         {
             Vec2 before = path[i] - path[i > 0 ? i - 1 : path.Length - 2], after = path[i + 1] - path[i];

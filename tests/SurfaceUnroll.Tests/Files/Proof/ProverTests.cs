@@ -46,6 +46,16 @@ public sealed partial class ProverTests : IDisposable
         Assert.All(Prover.Of(_folder.At("out")).Pieces.SelectMany(p => p.Files), f => Assert.True(f.Problem is null, $"{f.File} {f.Problem} {f.Off}"));
     }
 
+    // The mitre at the two corners of the cover, of 67°, stands out by 0.8 of half a kerf, and one of them is where the printed line begins.
+    [Theory]
+    [InlineData("0.2")]
+    [InlineData("1.5")]
+    public void Corners_that_run_on_round_a_kerf_are_no_fault(string kerf)
+    {
+        Assert.Equal(ExitStatus.Done, InProcess.Run("develop", Fixtures.PathOf("jobs/trike-tail-cover.json"), "--kerf", kerf, "--out", _folder.At("out")).Status);
+        Assert.All(Prover.Of(_folder.At("out")).Pieces.SelectMany(p => p.Files), f => Assert.True(f.Problem is null, $"{f.File} {f.Problem} {f.Off}"));
+    }
+
     [Theory]
     [InlineData("cover.dxf", 1.001)]
     [InlineData("cover.svg", 1.001)]
