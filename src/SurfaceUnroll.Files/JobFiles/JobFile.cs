@@ -35,8 +35,12 @@ public static class JobFile
         if (tree is null)
             return new JobReading(null, [new Fault(broken!.Code, "", broken.Place.Line, broken.Place.Column, broken.Message, broken.Mend)]);
         var faults = new FaultList();
-        Job? job = JobReader.Read(tree, faults, open);
-        return new JobReading(faults.Count == 0 ? job : null, faults.InOrder()) { Places = Places(tree).ToFrozenDictionary() };
+        Job? job = JobReader.Read(tree, faults, open, out IReadOnlyList<string> lengths);
+        return new JobReading(faults.Count == 0 ? job : null, faults.InOrder()) 
+        {
+            Places = Places(tree).ToFrozenDictionary(),
+            Lengths = [.. lengths.Distinct()],
+        };
     }
 
     private static Dictionary<string, TextPlace> Places(JsonTree tree)

@@ -13,8 +13,13 @@ internal static class JobReader
     private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "materials", "shop", "stock", "nest", "cutting", "$schema"];
 
     /// <summary>Reads a whole job; null if the tree is no block at all.</summary>
-    public static Job? Read(JsonTree tree, FaultList faults, Func<string, FileReading> open)
+    /// <param name="tree">The file.</param>
+    /// <param name="faults">Where faults go.</param>
+    /// <param name="open">Opens the files that the job names.</param>
+    /// <param name="lengths">Paths of all lengths of the job.</param>
+    public static Job? Read(JsonTree tree, FaultList faults, Func<string, FileReading> open, out IReadOnlyList<string> lengths)
     {
+        lengths = [];
         if (tree is not JsonObject root)
         {
             faults.Add("job-not-block", "", tree.Place, $"A job is a block {{ … }}, but the file holds {tree.Kind}.",
@@ -25,6 +30,7 @@ internal static class JobReader
         block.CheckKeys(Keys);
         LengthUnit units = Units(block);
         var measures = new Measures(faults, units);
+        lengths = measures.Lengths;
         string name = block.Find("job") is { } title ? measures.Text(title, "job") ?? "" : "";
         if (block.Find("$schema") is { } schema) measures.Text(schema, "$schema");
         SheetStock sheet = new SheetReader(measures, new MaterialReader(measures).Read(block)).Read(block);

@@ -13,6 +13,9 @@ public sealed record JobReading(Job? Job, ImmutableArray<Fault> Faults)
     /// <summary>Places of the values by their paths.</summary>
     internal FrozenDictionary<string, TextPlace> Places { get; init; } = FrozenDictionary<string, TextPlace>.Empty;
 
+    /// <summary>Paths of all lengths of the job, as far as it could be read; also where there are faults.</summary>
+    public ImmutableArray<string> Lengths { get; init; } = [];
+
     /// <summary>Finds a path of the job in its file, for notices that come up after reading.</summary>
     /// <param name="path">For example <c>curves.front.points[2]</c>.</param>
     /// <returns>Line and column, from 1, of that value or of the nearest one around it that the file has; 1, 1 if none.</returns>

@@ -29,6 +29,9 @@ internal sealed class Measures(FaultList faults, LengthUnit units)
 
     public FaultList Faults => faults;
 
+    /// <summary>Paths of all lengths that were read.</summary>
+    public List<string> Lengths { get; } = [];
+
     /// <summary>A length for a message, to a micrometre.</summary>
     public string Show(double mm) => units == LengthUnit.Inch
         ? string.Create(CultureInfo.InvariantCulture, $"{mm / ShopLength.MillimetresPerInch:0.####} in")
@@ -37,6 +40,7 @@ internal sealed class Measures(FaultList faults, LengthUnit units)
     /// <summary>A length, mm; NaN with a fault.</summary>
     public double Length(JsonTree tree, string path, Allowed allowed = Allowed.Any)
     {
+        Lengths.Add(path);
         double mm = tree switch
         {
             JsonNumber number => Finite(number, path) * (units == LengthUnit.Inch ? ShopLength.MillimetresPerInch : 1),

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace SurfaceUnroll.Bench.Desk;
+
+/// <summary>The last states of a job file, kept beside it in a hidden folder.</summary>
+/// <param name="path">The job file.</param>
+public sealed class JobHistory(string path)
+{
+    /// <summary>How many states are kept.</summary>
+    public const int Most = 50;
+
+    private const string Stamp = "yyyyMMdd-HHmmss-fff";
+
+    // Keys pressed one after another are one state.
+    private static readonly TimeSpan Together = TimeSpan.FromSeconds(2);
+
+    private readonly string _folder = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path) ?? "", ".surfaceunroll", System.IO.Path.GetFileName(path));
+    private string? _last;
+
+    /// <summary>The states by the time at which they were saved, the newest first.</summary>
+    public ImmutableArray<DateTime> States =>
+        Directory.Exists(_folder)
+            ? [.. Directory.EnumerateFiles(_folder, "*.json").Select(TimeOf).OfType<DateTime>().OrderDescending()]
+            : [];
+
+    /// <summary>The text of a state; null if it is no longer there.</summary>
+    public string? Text(DateTime state)
+    {
+        try
+        {
+            return File.ReadAllText(PathOf(state));
+        }
+        catch (IOException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Keeps a state. One that follows within two seconds takes the place of the last.</summary>
+    internal void Keep(string text)
+    {
+        if (text == _last) return;
+        try
+        {
+            Directory.CreateDirectory(_folder);
+            ImmutableArray<DateTime> states = States;
+            DateTime now = DateTime.UtcNow;
+            // What stood in the file before the bench came is always a state of its own.
+            if (_last is null && states is [DateTime latest, ..] && Text(latest) == text)
+            {
+                _last = text;
+                return;
+            }
+            if (_last is not null && states is [DateTime previous, _, ..] && now - previous < Together) File.Delete(PathOf(previous));
+            File.WriteAllText(PathOf(now), text);
+            _last = text;
+            foreach (DateTime old in States.Skip(Most)) File.Delete(PathOf(old));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Without history the job itself is still saved.
+        }
+    }
+
+    private string PathOf(DateTime state) => System.IO.Path.Combine(_folder, state.ToString(Stamp, CultureInfo.InvariantCulture) + ".json");
+
+    private static DateTime? TimeOf(string file) =>
+        DateTime.TryParseExact(System.IO.Path.GetFileNameWithoutExtension(file), Stamp, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out DateTime time)
+            ? time
+            : null;
+}

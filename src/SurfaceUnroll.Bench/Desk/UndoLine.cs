@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using SurfaceUnroll.Files.JobTexts;
+
+namespace SurfaceUnroll.Bench.Desk;
+
+/// <summary>The states that a job went through: those before the present one, and those that were undone.</summary>
+/// <param name="Before">To undo to, the last one last.</param>
+/// <param name="After">To bring back, the next one last.</param>
+/// <param name="Strand">What the last change belonged to; null if the next one starts anew.</param>
+/// <param name="When">Time of the last change.</param>
+internal sealed record UndoLine(ImmutableStack<JobText> Before, ImmutableStack<JobText> After, string? Strand, DateTime When)
+{
+    // Keys pressed one after another in one field are one step.
+    private static readonly TimeSpan Together = TimeSpan.FromSeconds(2);
+
+    public static UndoLine Start() => new([], [], null, default);
+
+    /// <summary>The change goes on with the last one.</summary>
+    public bool GoesOn(string? strand, DateTime now) => strand is not null && strand == Strand && !Before.IsEmpty && now - When < Together;
+
+    /// <summary>After a change from a text.</summary>
+    public UndoLine Changed(JobText from, string? strand, DateTime now) => new(GoesOn(strand, now) ? Before : Before.Push(from), [], strand, now);
+
+    /// <summary>The text before the last change, or null.</summary>
+    public (UndoLine Line, JobText Text)? Undone(JobText from) =>
+        Before.IsEmpty ? null : (new UndoLine(Before.Pop(out JobText text), After.Push(from), null, default), text);
+
+    /// <summary>The text that was undone last, or null.</summary>
+    public (UndoLine Line, JobText Text)? Redone(JobText from) =>
+        After.IsEmpty ? null : (new UndoLine(Before.Push(from), After.Pop(out JobText text), null, default), text);
+}
