@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.AspNetCore.DataProtection;
 using SurfaceUnroll.Bench.Desk;
 using SurfaceUnroll.Bench.Pages;
 
@@ -26,6 +27,8 @@ public static class BenchServer
             kestrel.Limits.MaxRequestBodySize = LargestUpload;
             kestrel.Listen(options.Share ? IPAddress.Any : IPAddress.Loopback, options.Port, listen => listen.Protocols = HttpProtocols.Http1);
         });
+        // Nothing that must be read again after a restart is protected by keys, so none are kept.
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(new BenchAddresses(options.Share));
         builder.Services.AddSingleton(new ShareDoor());
