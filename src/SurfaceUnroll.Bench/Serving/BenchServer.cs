@@ -1,7 +1,7 @@
 using System.Net;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
-using Microsoft.AspNetCore.DataProtection;
 using SurfaceUnroll.Bench.Desk;
 using SurfaceUnroll.Bench.Pages;
 

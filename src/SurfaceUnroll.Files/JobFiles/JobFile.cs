@@ -36,7 +36,7 @@ public static class JobFile
             return new JobReading(null, [new Fault(broken!.Code, "", broken.Place.Line, broken.Place.Column, broken.Message, broken.Mend)]);
         var faults = new FaultList();
         Job? job = JobReader.Read(tree, faults, open, out IReadOnlyList<string> lengths);
-        return new JobReading(faults.Count == 0 ? job : null, faults.InOrder()) 
+        return new JobReading(faults.Count == 0 ? job : null, faults.InOrder())
         {
             Places = Places(tree).ToFrozenDictionary(),
             Lengths = [.. lengths.Distinct()],
