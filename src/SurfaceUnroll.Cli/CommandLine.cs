@@ -43,6 +43,7 @@ internal static class CommandLine
         root.Add(MaterialsCommand(screen));
         root.Add(PageTestCommand(screen, pipeline));
         root.Add(VerifyCommand(screen));
+        root.Add(BenchCommand(screen));
         var schema = new Command("schema", "Print the JSON Schema of the job file.");
         schema.SetAction(_ => SchemaPrinting.Run(screen));
         root.Add(schema);
@@ -131,6 +132,16 @@ internal static class CommandLine
         Argument<string> folder = new("DIR") { Description = "Folder of a developed job." };
         var command = new Command("verify", "Read the files back and compare them.") { folder };
         command.SetAction(parsed => Verifying.Run(parsed.GetRequiredValue(folder), screen));
+        return command;
+    }
+
+    private static Command BenchCommand(Screen screen)
+    {
+        // What they mean is the bench's own business.
+        Argument<string[]> rest = new("FOLDER") { Description = "Folder of the jobs, or a job; then options.", Arity = ArgumentArity.ZeroOrMore };
+        var command = new Command("bench", "Open the layout bench in the browser.") { rest };
+        command.TreatUnmatchedTokensAsErrors = false;
+        command.SetAction(parsed => OpeningBench.Run([.. parsed.GetValue(rest) ?? [], .. parsed.UnmatchedTokens], screen));
         return command;
     }
 

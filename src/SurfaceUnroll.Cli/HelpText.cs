@@ -14,6 +14,7 @@ internal static class HelpText
         "materials" => Materials,
         "page-test" => PageTest,
         "verify" => Verify,
+        "bench" => Bench,
         _ => Program,
     };
 
@@ -24,6 +25,7 @@ internal static class HelpText
         pattern to print on ordinary paper and tape together, and the same pattern for a
         cutting machine.
 
+          surfaceunroll bench                do all of it on a page in your browser
           surfaceunroll new cover.json       write a starter job to put your measures in
           surfaceunroll check cover.json     see whether the sheet only bends, and sizes
           surfaceunroll develop cover.json   write the pattern and a report
@@ -38,6 +40,21 @@ internal static class HelpText
 
         Exit status: 0 done, 1 something failed, 2 the job or the command line cannot be used,
         3 a panel is past a limit (with --strict only).
+        """;
+
+    private const string Bench = """
+        surfaceunroll bench [FOLDER | JOB.json] [--port N] [--share] [--no-browser]
+
+        Opens the layout bench, a page in your browser on which the whole job is done: measure,
+        fit up, check, cut, form. It runs on this machine alone and asks nothing of the network.
+        Every key is saved at once, in job files that the other commands read. Ctrl+C stops it.
+
+          FOLDER        where the jobs lie; otherwise "SurfaceUnroll" in your documents
+          JOB.json      a job to open at once
+          --port N      port of the page: 4747 if it is free; 0 takes any
+          --share       let phones in the shop's own network in, each with a code that is
+                        asked once; the terminal shows address, code and a picture to scan
+          --no-browser  print the address, do not open it
         """;
 
     private const string Develop = """

@@ -37,22 +37,26 @@ public sealed class JobHistory(string path)
         }
     }
 
-    /// <summary>Keeps a state. One that follows within two seconds takes the place of the last.</summary>
-    internal void Keep(string text)
+    /// <summary>Keeps a state.</summary>
+    /// <param name="text">The job.</param>
+    /// <param name="apart">A state of its own; otherwise, one that follows within two seconds takes the place of the last.</param>
+    internal void Keep(string text, bool apart = false)
     {
         if (text == _last) return;
         try
         {
             Directory.CreateDirectory(_folder);
             ImmutableArray<DateTime> states = States;
+            // Stamps are to the millisecond: two of one would be one file.
             DateTime now = DateTime.UtcNow;
+            if (states is [DateTime newest, ..] && now <= newest.AddMilliseconds(1)) now = newest.AddMilliseconds(1);
             // What stood in the file before the bench came is always a state of its own.
             if (_last is null && states is [DateTime latest, ..] && Text(latest) == text)
             {
                 _last = text;
                 return;
             }
-            if (_last is not null && states is [DateTime previous, _, ..] && now - previous < Together) File.Delete(PathOf(previous));
+            if (!apart && _last is not null && states is [DateTime previous, _, ..] && now - previous < Together) File.Delete(PathOf(previous));
             File.WriteAllText(PathOf(now), text);
             _last = text;
             foreach (DateTime old in States.Skip(Most)) File.Delete(PathOf(old));

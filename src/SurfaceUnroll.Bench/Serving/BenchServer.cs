@@ -50,7 +50,7 @@ public static class BenchServer
         DoorKeeper.Map(app, app.Services.GetRequiredService<ShareDoor>());
         EmbeddedModules.Map(app);
         Downloads.Map(app);
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = "'self'");
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // Ours says it already.
         return app;
     }
 }

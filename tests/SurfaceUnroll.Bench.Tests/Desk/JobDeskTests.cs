@@ -1,0 +1,171 @@
+using SurfaceUnroll.Bench.Desk;
+using SurfaceUnroll.Files.JobFiles;
+using SurfaceUnroll.Files.JobTexts;
+
+namespace SurfaceUnroll.Bench.Tests.Desk;
+
+public sealed class JobDeskTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+    private readonly JobShelf _shelf;
+    private readonly JobDesk _desk;
+    private readonly string _path;
+
+    public JobDeskTests()
+    {
+        _path = _folder.Write("cover.json", StarterJob.Text);
+        _shelf = new JobShelf(_folder.Path);
+        _desk = _shelf.Open("cover")!;
+    }
+
+    public void Dispose()
+    {
+        _shelf.Dispose();
+        _folder.Dispose();
+    }
+
+    private static async Task Until(Func<bool> holds)
+    {
+        // A limit for a test that would otherwise hang; nothing is measured by it.
+        for (int i = 0; i < 3000 && !holds(); i++) await Task.Delay(20);
+        Assert.True(holds());
+    }
+
+    [Fact]
+    public async Task Every_change_is_in_the_file_with_its_comments()
+    {
+        _desk.Apply(JobEdit.Type("curves.front.run[1].arc", "125"));
+        await _desk.SavedAsync();
+        Assert.Equal(StarterJob.Text.Replace("\"arc\": 120", "\"arc\": 125", StringComparison.Ordinal), await File.ReadAllTextAsync(_path));
+    }
+
+    [Fact]
+    public async Task What_cannot_be_read_is_saved_and_told_at_its_place()
+    {
+        await Until(() => _desk.State.IsSound);
+        _desk.Apply(JobEdit.Type("curves.front.run[1].arc", "12 tons"));
+        await Until(() => _desk.State.Looked == _desk.State.Version);
+        await _desk.SavedAsync();
+        Assert.Contains("12 tons", await File.ReadAllTextAsync(_path), StringComparison.Ordinal);
+        Assert.Equal("curves.front.run[1].arc", Assert.Single(_desk.State.Faults).Path);
+        Assert.NotNull(_desk.State.Development); // The last sheet stays to be seen.
+        Assert.False(_desk.State.IsSound);
+    }
+
+    [Fact]
+    public async Task Change_is_developed()
+    {
+        await Until(() => _desk.State.IsSound);
+        double before = _desk.State.Development!.Panels[0].FlatArea;
+        _desk.Apply(JobEdit.Type("curves.front.run[1].arc", "125"));
+        await Until(() => _desk.State.IsSound);
+        Assert.True(_desk.State.Development!.Panels[0].FlatArea > before);
+        await Until(() => _desk.State.Papers.Length == 1);
+    }
+
+    [Fact]
+    public async Task Thousand_changes_in_a_row_end_in_the_last_one()
+    {
+        for (int i = 0; i < 1000; i++) _desk.Apply(JobEdit.Type("curves.front.run[0].line", $"{50 + i % 20}"), "drag");
+        await _desk.SavedAsync();
+        await Until(() => _desk.State.IsSound);
+        Assert.Equal(_desk.State.Text.Text, await File.ReadAllTextAsync(_path));
+        Assert.Equal("69", _desk.State.Text.Shown("curves.front.run[0].line"));
+    }
+
+    [Fact]
+    public void Undo_goes_back_to_the_start_and_redo_to_the_end()
+    {
+        string[] texts = [.. Enumerable.Range(0, 300).Select(i =>
+        {
+            _desk.Apply(JobEdit.Type("sheet.thickness", $"1.{i}"));
+            return _desk.State.Text.Text;
+        })];
+        for (int i = texts.Length - 2; i >= 0; i--)
+        {
+            _desk.Undo();
+            Assert.Equal(texts[i], _desk.State.Text.Text);
+        }
+        _desk.Undo();
+        Assert.Equal(StarterJob.Text, _desk.State.Text.Text);
+        Assert.False(_desk.State.CanUndo);
+        foreach (string text in texts)
+        {
+            _desk.Redo();
+            Assert.Equal(text, _desk.State.Text.Text);
+        }
+        Assert.False(_desk.State.CanRedo);
+    }
+
+    [Fact]
+    public void Keys_of_one_word_are_undone_together()
+    {
+        foreach (string typed in new[] { "1", "1.", "1.2" }) _desk.Apply(JobEdit.Type("sheet.thickness", typed), "sheet.thickness");
+        _desk.EndStrand();
+        _desk.Apply(JobEdit.Type("sheet.thickness", "1.25"), "sheet.thickness");
+        _desk.Undo();
+        Assert.Equal("1.2", _desk.State.Text.Shown("sheet.thickness"));
+        _desk.Undo();
+        Assert.Equal("0.9", _desk.State.Text.Shown("sheet.thickness"));
+    }
+
+    [Fact]
+    public async Task File_changed_by_another_program_is_followed_and_can_be_undone()
+    {
+        await _desk.SavedAsync();
+        await File.WriteAllTextAsync(_path, StarterJob.Text.Replace("0.9", "1.5", StringComparison.Ordinal));
+        _desk.LookAtFile();
+        await Until(() => _desk.State.Text.Shown("sheet.thickness") == "1.5");
+        Assert.NotNull(_desk.State.News);
+        _desk.Undo();
+        await _desk.SavedAsync();
+        Assert.Equal(StarterJob.Text, await File.ReadAllTextAsync(_path));
+    }
+
+    [Fact]
+    public void Changes_of_other_places_are_merged()
+    {
+        string theirs = StarterJob.Text.Replace("\"lean\": 25", "\"lean\": 30", StringComparison.Ordinal);
+        string merged = Merge.Of(StarterJob.Text, theirs, [JobEdit.Type("sheet.thickness", "1.2")])!;
+        Assert.Equal(theirs.Replace("0.9", "1.2", StringComparison.Ordinal), merged);
+    }
+
+    [Fact]
+    public void Changes_of_the_same_place_are_not()
+    {
+        string theirs = StarterJob.Text.Replace("0.9", "1.5", StringComparison.Ordinal);
+        Assert.Null(Merge.Of(StarterJob.Text, theirs, [JobEdit.Type("sheet.thickness", "1.2")]));
+        // A row put in moves those behind it, so the whole list is one place.
+        string moved = StarterJob.Text.Replace("[62, 272]", "[63, 272]", StringComparison.Ordinal);
+        Assert.Null(Merge.Of(StarterJob.Text, moved, [JobEdit.Insert("curves.rear.points", 1, "[30, 290]")]));
+    }
+
+    [Fact]
+    public async Task Last_fifty_states_are_kept_and_can_be_brought_back()
+    {
+        for (int i = 0; i < 60; i++) _desk.History.Keep(StarterJob.Text + new string('\n', i + 1), apart: true);
+        Assert.Equal(JobHistory.Most, _desk.History.States.Length);
+        string oldest = _desk.History.Text(_desk.History.States[^1])!;
+        _desk.Replace(oldest);
+        await _desk.SavedAsync();
+        Assert.Equal(oldest, await File.ReadAllTextAsync(_path));
+        Assert.True(_desk.State.CanUndo);
+    }
+
+    [Fact]
+    public void Only_jobs_of_the_folder_are_opened()
+    {
+        Assert.Null(_shelf.Open("../cover"));
+        Assert.Null(_shelf.Open("nothing"));
+        Assert.Null(_shelf.Open(""));
+        Assert.Same(_desk, _shelf.Open("cover"));
+    }
+
+    [Fact]
+    public void New_job_never_takes_the_place_of_another()
+    {
+        (string? first, _) = _shelf.Add("Cover", "{}");
+        Assert.Equal("cover-2", first);
+        Assert.Equal(StarterJob.Text, File.ReadAllText(_path));
+    }
+}

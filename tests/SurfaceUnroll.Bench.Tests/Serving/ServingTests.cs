@@ -1,0 +1,128 @@
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+using SurfaceUnroll.Bench.Serving;
+
+namespace SurfaceUnroll.Bench.Tests.Serving;
+
+/// <summary>Who is let in, and to what.</summary>
+public sealed class ServingTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+    private readonly WebApplication _app;
+    private readonly Uri _address;
+    private readonly HttpClient _client;
+
+    public ServingTests()
+    {
+        _folder.Write("cover.json", SurfaceUnroll.Files.JobFiles.StarterJob.Text);
+        File.WriteAllText(Path.Combine(Path.GetDirectoryName(_folder.Path)!, Path.GetFileName(_folder.Path) + "-secret.json"), "{}");
+        _app = BenchServer.Build(new BenchOptions(_folder.Path, 0));
+        _app.StartAsync().GetAwaiter().GetResult();
+        _address = new Uri(BenchGreeting.Address(_app));
+        _client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = _address };
+    }
+
+    public void Dispose()
+    {
+        _client.Dispose();
+        _app.StopAsync().GetAwaiter().GetResult();
+        _app.Services.GetRequiredService<SurfaceUnroll.Bench.Desk.JobShelf>().Dispose();
+        File.Delete(Path.Combine(Path.GetDirectoryName(_folder.Path)!, Path.GetFileName(_folder.Path) + "-secret.json"));
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public void Only_this_machine_is_served()
+    {
+        IPAddress? other = Dns.GetHostAddresses(Dns.GetHostName()).FirstOrDefault(a => a.AddressFamily == AddressFamily.InterNetwork && !IPAddress.IsLoopback(a));
+        if (other is null) return; // A machine without a network is reached by nobody.
+        using var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        Assert.Throws<SocketException>(() => socket.Connect(other, _address.Port));
+    }
+
+    [Theory]
+    [InlineData("evil.example", HttpStatusCode.MisdirectedRequest)]
+    [InlineData("127.0.0.1.evil.example", HttpStatusCode.MisdirectedRequest)]
+    [InlineData("192.168.1.20", HttpStatusCode.MisdirectedRequest)]
+    [InlineData("localhost", HttpStatusCode.OK)]
+    [InlineData("127.0.0.1", HttpStatusCode.OK)]
+    public async Task Name_of_somebody_else_is_refused(string host, HttpStatusCode status)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/");
+        request.Headers.Host = $"{host}:{_address.Port}";
+        Assert.Equal(status, (await _client.SendAsync(request)).StatusCode);
+    }
+
+    [Theory]
+    [InlineData("http://evil.example", null)]
+    [InlineData("null", null)]
+    [InlineData(null, "cross-site")]
+    [InlineData(null, "same-site")]
+    public async Task Post_from_another_page_is_refused(string? origin, string? site)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/_blazor/negotiate?negotiateVersion=1");
+        if (origin is not null) request.Headers.Add("Origin", origin);
+        if (site is not null) request.Headers.Add("Sec-Fetch-Site", site);
+        Assert.Equal(HttpStatusCode.Forbidden, (await _client.SendAsync(request)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Socket_of_another_page_is_refused()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/_blazor");
+        request.Headers.Add("Origin", "http://evil.example");
+        request.Headers.TryAddWithoutValidation("Connection", "Upgrade");
+        request.Headers.TryAddWithoutValidation("Upgrade", "websocket");
+        request.Headers.TryAddWithoutValidation("Sec-WebSocket-Version", "13");
+        request.Headers.TryAddWithoutValidation("Sec-WebSocket-Key", Convert.ToBase64String(new byte[16]));
+        Assert.Equal(HttpStatusCode.Forbidden, (await _client.SendAsync(request)).StatusCode);
+    }
+
+    [Theory]
+    [InlineData("..%2F..%2Fetc%2Fpasswd")]
+    [InlineData("..%5C..%5Csecret")]
+    [InlineData("%2Fetc%2Fpasswd")]
+    [InlineData("cover%00")]
+    public async Task Name_of_a_job_leads_nowhere_else(string name)
+    {
+        HttpResponseMessage answer = await _client.GetAsync($"/everything/{name}");
+        Assert.NotEqual(HttpStatusCode.OK, answer.StatusCode);
+        string secret = Path.GetFileName(_folder.Path) + "-secret";
+        Assert.Null(_app.Services.GetRequiredService<SurfaceUnroll.Bench.Desk.JobShelf>().Open($"../{secret}"));
+    }
+
+    [Fact]
+    public async Task Page_may_load_nothing_from_elsewhere()
+    {
+        HttpResponseMessage answer = await _client.GetAsync("/");
+        string policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+        Assert.StartsWith("default-src 'none'", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", policy, StringComparison.Ordinal);
+        Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+        Assert.DoesNotContain("//", (await answer.Content.ReadAsStringAsync()).Replace("<!--", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Upload_over_the_limit_is_refused()
+    {
+        using var socket = new TcpClient();
+        await socket.ConnectAsync(IPAddress.Loopback, _address.Port);
+        await using NetworkStream stream = socket.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes($"POST /door HTTP/1.1\r\nHost: {_address.Authority}\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: {1L << 30}\r\n\r\n"));
+        using var reader = new StreamReader(stream);
+        Assert.Contains("413", await reader.ReadLineAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Files_are_those_of_the_command_line()
+    {
+        byte[] served = await _client.GetByteArrayAsync("/files/cover/cover.pdf");
+        SurfaceUnroll.Jobs.Job job = SurfaceUnroll.Files.JobFiles.JobFile.Read(SurfaceUnroll.Files.JobFiles.StarterJob.Text).Job!;
+        var files = SurfaceUnroll.Files.Output.PatternFiles.Of(SurfaceUnroll.Jobs.Developer.Develop(job));
+        Assert.Equal(files.Single(f => f.Name == "cover.pdf").Content.ToArray(), served);
+        using var archive = new System.IO.Compression.ZipArchive(await _client.GetStreamAsync("/everything/cover"));
+        Assert.Equal(files.Select(f => f.Name).Prepend("cover.json").Order(), archive.Entries.Select(e => e.FullName).Order());
+    }
+}
