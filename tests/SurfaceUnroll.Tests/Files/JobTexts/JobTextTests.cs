@@ -53,7 +53,7 @@ public class JobTextTests
     public void Paths_are_those_of_faults()
     {
         JobText text = JobText.Of(Job).With(JobEdit.Type("curves.rear.points[1][0]", "six"));
-        Fault fault = Assert.Single(JobFile.Read(text.Text.Replace("\"panels\"", "\"sheet\": { \"material\": \"mild steel\", \"thickness\": 0.9 }, \"panels\"", StringComparison.Ordinal)).Faults);
+        Fault fault = Assert.Single(JobFile.Read(text.Text.Replace("\"panels\"", "\"sheet\": { \"material\": \"mild steel\", \"thickness\": 0.9 }, \"measured\": \"middle\", \"panels\"", StringComparison.Ordinal)).Faults);
         Assert.Equal("six", text.Shown(fault.Path));
     }
 
@@ -127,7 +127,7 @@ public class JobTextTests
     public void Key_gets_another_name_in_its_place()
     {
         JobText text = Edited(JobEdit.Rename("curves.front", "arch \"A\""));
-        Assert.Equal(["arch \"A\"", "rear"], text.Find("curves")!.Keys);
+        Assert.Equal("arch \"A\", rear", string.Join(", ", text.Find("curves")!.Keys));
     }
 
     [Fact]
