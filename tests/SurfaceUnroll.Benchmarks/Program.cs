@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Running;
+using SurfaceUnroll.Benchmarks.Bench;
 using SurfaceUnroll.Benchmarks.CutFiles;
 using SurfaceUnroll.Benchmarks.Flattening;
 using SurfaceUnroll.Benchmarks.Nesting;
@@ -6,5 +7,6 @@ using SurfaceUnroll.Benchmarks.Nesting;
 if (args is ["flatten", ..]) return FlatteningComparison.Run(args[1..]);
 if (args is ["nest"]) return NestingComparison.Run();
 if (args is ["cutfiles"]) return CutFileTimes.Run();
+if (args is ["bench", ..]) return BenchSoak.Run(args[1..]);
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 return 0;
