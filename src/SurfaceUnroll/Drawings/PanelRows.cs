@@ -1,13 +1,12 @@
 using System.Globalization;
-using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
 
-namespace SurfaceUnroll.Cli;
+namespace SurfaceUnroll.Drawings;
 
 /// <summary>What is said of a panel, as label and value, in the job's units.</summary>
-internal static class PanelRows
+public static class PanelRows
 {
     // Below this, formed and flat length are one number to a tape measure.
     private const double SameLength = 0.05;
