@@ -6,9 +6,11 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Reads one measured curve of any kind.</summary>
-internal sealed class CurveReader(Measures measures)
+/// <param name="measures">Reads single values.</param>
+/// <param name="open">Opens a file by its name in the job.</param>
+internal sealed class CurveReader(Measures measures, Func<string, FileReading> open)
 {
-    private const string KindsMend = "Give one of: points, run, chord (with rise), plan (with side), xyz.";
+    private const string KindsMend = "Give one of: points, run, chord (with rise), plan (with side), xyz, file, section.";
 
     private readonly FaultList _faults = measures.Faults;
 
@@ -18,13 +20,18 @@ internal sealed class CurveReader(Measures measures)
         public IEnumerable<string> Own => Others.Prepend(Key);
     }
 
+    // What any curve may have.
+    private static readonly string[] Besides = ["at", "taped"];
+
     private static readonly Kind[] Kinds =
     [
-        new("points", ["mirror", "fit"]),
+        new("points", ["mirror", "fit", "symmetric"]),
         new("run", ["heading", "start"]),
         new("chord", ["rise"]),
         new("plan", ["side", "sideFit"]),
         new("xyz", ["fit"]),
+        new("file", FileCurveReader.Keys),
+        new("section", ["reverse"]),
     ];
 
     /// <summary>The curve; null if its kind cannot be told.</summary>
@@ -37,23 +44,35 @@ internal sealed class CurveReader(Measures measures)
     {
         if (JobBlock.Of(tree, path, _faults, "{ \"chord\": 240, \"rise\": 120 }") is not { } block) return null;
         if (KindOf(block, inPlan) is not { } kind) return null;
-        block.CheckKeys([.. kind.Own, "at"], key => Misplaced(key, kind));
+        block.CheckKeys([.. kind.Own, .. Besides.Where(k => k != (kind.Key == "section" ? "at" : inPlan ? "taped" : ""))], key => Misplaced(key, kind));
         Placement at = Placement.None;
         if (inPlan && block.Find("at") is { } placed)
             _faults.Add("plan-placed", block.PathOf("at"), placed.Place, "A plan view has no placement of its own.", "Put \"at\" beside \"plan\" and \"side\": it places the whole curve.");
         else
-            at = new PlacementReader(measures).Read(block);
-        return kind.Key switch
-        {
-            "points" => Points(block, at),
-            "run" => new RunReader(measures).Read(block, at),
-            "chord" => Chord(block, at),
-            "plan" => PlanSide(block, at),
-            _ => Space(block, at),
-        };
+            at = kind.Key == "section" ? Placement.None : new PlacementReader(measures).Read(block);
+        return Curve(block, kind, at) is { } curve ? curve with { Taped = inPlan ? null : Taped(block) } : null;
     }
 
-    private static string? Misplaced(string key, Kind kind) => Array.Find(Kinds, k => k.Own.Contains(key)) is { } other
+    private CurveSpec? Curve(JobBlock block, Kind kind, Placement at) => kind.Key switch
+    {
+        "points" => Points(block, at),
+        "run" => new RunReader(measures).Read(block, at),
+        "chord" => Chord(block, at),
+        "plan" => PlanSide(block, at),
+        "file" => new FileCurveReader(measures, open).Read(block, at),
+        "section" => new SectionReader(measures, open).Read(block),
+        _ => Space(block, at),
+    };
+
+    private TapedSizes? Taped(JobBlock curve)
+    {
+        if (curve.Find("taped") is not { } tree || JobBlock.Of(tree, curve.PathOf("taped"), _faults, "{ \"girth\": 487, \"width\": 240 }") is not { } block) return null;
+        block.CheckKeys(["girth", "width", "height", "chord"]);
+        double? Size(string key) => block.Find(key) is { } size ? measures.Length(size, block.PathOf(key), Allowed.NotNegative) : null;
+        return new TapedSizes(Size("girth"), Size("width"), Size("height"), Size("chord"));
+    }
+
+    private static string? Misplaced(string key, Kind kind) => key == "at" ? "A section stands where the scan has it; \"plane\" says where." : Array.Find(Kinds, k => k.Own.Contains(key)) is { } other
         ? $"\"{key}\" goes with \"{other.Key}\", not with \"{kind.Key}\"."
         : null;
 
@@ -73,7 +92,7 @@ internal sealed class CurveReader(Measures measures)
             NoKind(block);
             return null;
         }
-        if (inPlan && (present[0].Key is "plan" or "xyz"))
+        if (inPlan && (present[0].Key is "plan" or "xyz" or "section"))
         {
             _faults.Add("curve-plan-kind", block.PathOf(present[0].Key), block.Find(present[0].Key)!.Place, "A plan view must be flat: points, run or chord.",
                 "Give the height in \"side\", or give the whole curve as \"xyz\" points.");
@@ -95,7 +114,7 @@ internal sealed class CurveReader(Measures measures)
             block.Need(whole, mend);
             return;
         }
-        string[] keys = [.. Kinds.SelectMany(k => k.Own).Distinct(), "at"];
+        string[] keys = [.. Kinds.SelectMany(k => k.Own).Distinct(), .. Besides];
         int before = _faults.Count;
         block.CheckKeys(keys);
         bool mistyped = _faults.Count > before && block.Tree.Members.Any(m => NearestWord.To(m.Key, Kinds.Select(k => k.Key)) is not null);
@@ -107,7 +126,7 @@ internal sealed class CurveReader(Measures measures)
         bool mirror = measures.Flag(block, "mirror");
         ImmutableArray<ProfilePoint> points = new PointListReader(measures).InPlane(block, "points");
         if (mirror && points is [_, _, ..]) Centreline(block, points);
-        return new PointsSpec(points, mirror, Fit(block, "fit"), at);
+        return new PointsSpec(points, mirror, Fit(block, "fit"), at) { Symmetric = measures.Flag(block, "symmetric") };
     }
 
     private void Centreline(JobBlock block, ImmutableArray<ProfilePoint> points)

@@ -35,7 +35,7 @@ internal static class JobReader
         if (block.Find("$schema") is { } schema) measures.Text(schema, "$schema");
         SheetStock sheet = new SheetReader(measures, new MaterialReader(measures).Read(block)).Read(block);
         MeasuredFace face = Face(block, measures, sheet);
-        ImmutableArray<NamedCurve> curves = Curves(block, measures, out CurveNames names);
+        ImmutableArray<NamedCurve> curves = Curves(block, measures, open, out CurveNames names);
         var reader = new PanelReader(measures, names, open);
         ImmutableArray<PanelSpec> panels = reader.Read(block);
         ImmutableArray<OpeningSpec> openings = new OpeningReader(measures, names).Shared(block, reader.Names);
@@ -73,7 +73,7 @@ internal static class JobReader
             ("outside", MeasuredFace.Outside), ("inside", MeasuredFace.Inside), ("middle", MeasuredFace.Middle));
     }
 
-    private static ImmutableArray<NamedCurve> Curves(JobBlock job, Measures measures, out CurveNames names)
+    private static ImmutableArray<NamedCurve> Curves(JobBlock job, Measures measures, Func<string, FileReading> open, out CurveNames names)
     {
         names = new CurveNames(measures, [], []);
         const string example = "\"curves\": { \"front\": { \"chord\": 240, \"rise\": 120 }, \"rear\": { … } }";
@@ -87,7 +87,7 @@ internal static class JobReader
         {
             if (string.IsNullOrWhiteSpace(member.Key))
                 job.Faults.Add("name-empty", block.PathOf(member.Key), member.Place, "This curve has no name.", "Give it a name that panels can call it by, such as \"front\".");
-            if (new CurveReader(measures).Read(member.Value, block.PathOf(member.Key)) is { } spec) curves.Add(new NamedCurve(member.Key, spec));
+            if (new CurveReader(measures, open).Read(member.Value, block.PathOf(member.Key)) is { } spec) curves.Add(new NamedCurve(member.Key, spec));
         }
         names = new CurveNames(measures, [.. block.Tree.Members.Select(m => m.Key).Distinct()], [.. curves.Where(c => c.Spec is PlanSideSpec).Select(c => c.Name)]);
         return curves.ToImmutable();

@@ -32,6 +32,9 @@ internal sealed class Measures(FaultList faults, LengthUnit units)
     /// <summary>Paths of all lengths that were read.</summary>
     public List<string> Lengths { get; } = [];
 
+    /// <summary>Units of the job.</summary>
+    public LengthUnit Units => units;
+
     /// <summary>A length for a message, to a micrometre.</summary>
     public string Show(double mm) => units == LengthUnit.Inch
         ? string.Create(CultureInfo.InvariantCulture, $"{mm / ShopLength.MillimetresPerInch:0.####} in")

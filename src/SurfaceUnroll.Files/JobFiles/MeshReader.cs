@@ -18,6 +18,16 @@ internal sealed class MeshReader(Measures measures, Func<string, FileReading> op
     /// <summary>The mesh of a panel that has the key <c>mesh</c>; null with faults if it is no disc of triangles.</summary>
     public MeshSource? Read(JobBlock panel)
     {
+        if (Open(panel) is not var (source, numbers)) return null;
+        foreach (DiscFault fault in DiscCheck.Check(source.Mesh, numbers)) _faults.Add(fault.Code, panel.PathOf("mesh"), panel.Find("mesh")!.Place, $"{source.File}: {fault.Message}", fault.Mend);
+        return source;
+    }
+
+    /// <summary>The triangles of a scan under the key <c>mesh</c>, however they hang together; null with faults.</summary>
+    public MeshSource? ReadScan(JobBlock section) => Open(section)?.Source;
+
+    private (MeshSource Source, MeshNumbers? Numbers)? Open(JobBlock panel)
+    {
         double unit = measures.Choice(panel, "meshUnits", 1, ("mm", 1), ("in", ShopLength.MillimetresPerInch));
         (JsonTree tree, string path) = (panel.Find("mesh")!, panel.PathOf("mesh"));
         if (measures.Text(tree, path) is not { } file) return null;
@@ -45,8 +55,7 @@ internal sealed class MeshReader(Measures measures, Func<string, FileReading> op
             _faults.Add("mesh-too-large", path, tree.Place, $"{file}: the mesh reaches farther than 100 m.", "Write \"meshUnits\": \"mm\" or \"in\", whichever it was made in, or scale it to millimetres.");
             return null;
         }
-        foreach (DiscFault fault in DiscCheck.Check(mesh, reading.Numbers)) _faults.Add(fault.Code, path, tree.Place, $"{file}: {fault.Message}", fault.Mend);
-        return new MeshSource(file, mesh);
+        return (new MeshSource(file, mesh), reading.Numbers);
     }
 
     private static bool IsTooLarge(TriangleMesh mesh)

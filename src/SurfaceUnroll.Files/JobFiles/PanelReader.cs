@@ -88,8 +88,8 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
         return kind switch
         {
             "mesh" => forming.Read(block, empty with { Mesh = new MeshReader(measures, open).Read(block) }),
-            "flat" => empty with { Flat = new PlateReader(measures, curves).Flat(block) },
-            "bent" => new PlateReader(measures, curves).Bent(block) is { } bent ? empty with { Bent = bent } : null,
+            "flat" => empty with { Flat = new PlateReader(measures, curves, open).Flat(block) },
+            "bent" => new PlateReader(measures, curves, open).Bent(block) is { } bent ? empty with { Bent = bent } : null,
             _ => forming.Read(block, new PanelSpec(name, Loft(block), measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even)))),
         };
     }

@@ -7,7 +7,8 @@ namespace SurfaceUnroll.Files.JobFiles;
 /// <summary>Reads flat plates and plates with bends.</summary>
 /// <param name="measures">Reads single values.</param>
 /// <param name="curves">Names of the job's curves.</param>
-internal sealed class PlateReader(Measures measures, CurveNames curves)
+/// <param name="open">Opens a file by its name in the job.</param>
+internal sealed class PlateReader(Measures measures, CurveNames curves, Func<string, FileReading> open)
 {
     private const string BentExample = "{ \"plan\": \"hoop\", \"side\": [[0, 0], [150, 0], [300, 60]] }";
 
@@ -44,6 +45,6 @@ internal sealed class PlateReader(Measures measures, CurveNames curves)
     private ImmutableArray<PlanCurve> Plan(JsonTree tree, string path)
     {
         if (tree is not JsonObject) return [.. curves.ListOrOne(tree, path, "\"hoop\", a list of curves, or a curve measured here").Select(name => new PlanCurve(name, null))];
-        return new CurveReader(measures).ReadPlan(tree, path) is { } own ? [new PlanCurve("outline", own)] : [];
+        return new CurveReader(measures, open).ReadPlan(tree, path) is { } own ? [new PlanCurve("outline", own)] : [];
     }
 }

@@ -32,22 +32,6 @@ public sealed class ArcPiece(Vec3 centre, Vec3 u, Vec3 v, double radius, double 
         new ArcPiece(frame.Point(centre), frame.Direction(u), frame.Direction(v), radius, startAngle, sweep);
 
     /// <inheritdoc/>
-    public override ImmutableArray<double> Crossings(Vec3 axis, double offset)
-    {
-        // centre·axis + amplitude·cos(θ − phase) = offset.
-        double along = radius * u.Dot(axis), beside = radius * v.Dot(axis);
-        double amplitude = Math.Sqrt(along * along + beside * beside), phase = Math.Atan2(beside, along);
-        double cos = (offset - centre.Dot(axis)) / amplitude;
-        if (!(Math.Abs(cos) < 1)) return [];
-        double half = Math.Acos(cos);
-        var found = new List<double>();
-        foreach (double angle in (double[])[phase - half, phase + half])
-        {
-            double first = (angle - startAngle) / sweep, turn = Math.Tau / Math.Abs(sweep);
-            for (double t = first - Math.Floor(first / turn) * turn; t < 1; t += turn)
-                if (t > 0) found.Add(t);
-        }
-        found.Sort();
-        return [.. found];
-    }
+    public override ImmutableArray<double> Crossings(Vec3 axis, double offset) =>
+        AngleCrossings.Of(radius * u.Dot(axis), radius * v.Dot(axis), offset - centre.Dot(axis), startAngle, sweep);
 }

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using SurfaceUnroll.Curves.Fairing;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
@@ -71,6 +73,41 @@ internal sealed class CurveFaults(string where, LengthUnit units)
     public Notice SideOutOfOrder(int index, double aft, double before) => Error("curve-side-range", $".side[{Count(index)}]",
         $"Each place of the side view must lie aft of the one before it; here {Length(aft)} follows {Length(before)}.",
         "Put the points in order from front to rear, each aft distance once.");
+
+    public Notice SectionMisses(MeshSource scan) => Error("section-empty", ".section",
+        $"The plane does not cut {scan.File}: {Extent(scan.Mesh)}.", "Move the plane: it goes through its origin, and across and up lie in it.");
+
+    public Notice SectionPick(int pick, ImmutableArray<SectionLine> lines) => Error("section-pick", ".section.pick",
+        $"The section has {Pieces(lines)}, so there is no number {Count(pick)}.", "Choose one of them, 1 for the longest.");
+
+    public Notice SectionTooShort(double length, double step) => Error("section-too-short", ".section",
+        $"The piece of the section is {Length(length)} long: too short for a curve of places {Length(step)} apart.",
+        "Choose another piece with \"pick\", join it to others with a larger \"join\", or give a smaller \"noise\".");
+
+    /// <summary>What was made of a section: how many pieces there were, and how far the curve leaves the scan.</summary>
+    public Notice SectionTaken(SectionSpec spec, ImmutableArray<SectionLine> lines, FairCurve curve, ImmutableArray<Vec3> places, int spikes)
+    {
+        (double most, int at) = curve.Largest;
+        string message = $"{spec.Scan.File}: of {Pieces(lines)} the curve follows number {Count(spec.Pick)}, from {Count(places.Length)} places; "
+            + $"it leaves them by {Length(curve.Scatter)} in the mean and by {Length(most)} at most, at {Place(places[at], true)}"
+            + (spikes > 0 ? $"; {Count(spikes)} that stood off like spikes were passed over." : ".");
+        return most > 6 * spec.Noise
+            ? new Notice("section-leaves-scan", Severity.Warning, where + ".section", message, "If the part has a corner or a tight bend there, give a smaller \"noise\", or make two curves of it.")
+            : new Notice("section-taken", Severity.Note, where + ".section", message, "Nothing to do if that is right.");
+    }
+
+    private string Pieces(ImmutableArray<SectionLine> lines)
+    {
+        const int most = 6;
+        string lengths = string.Join(", ", lines.Take(most).Select(l => Length(l.Length))) + (lines.Length > most ? " …" : "");
+        return lines.Length == 1 ? $"one piece, {lengths} long," : $"{Count(lines.Length)} pieces, {lengths} long,";
+    }
+
+    private string Extent(TriangleMesh mesh)
+    {
+        string Range(Func<Vec3, double> part) => $"{Length(mesh.Places.Min(part))} to {Length(mesh.Places.Max(part))}";
+        return $"it reaches from x {Range(p => p.X)}, y {Range(p => p.Y)}, z {Range(p => p.Z)}";
+    }
 
     /// <summary>A length as shown to the user.</summary>
     public string Length(double mm) => units == LengthUnit.Inch ? $"{Number(mm / 25.4)} in" : $"{Number(mm)} mm";

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Curves.Drawn;
+using SurfaceUnroll.Curves.Readings;
+using SurfaceUnroll.Curves.Sections;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Units;
@@ -26,7 +29,10 @@ public static class MeasuredCurve
             SpaceSpec space => PointCurve.InSpace(space, faults),
             _ => Profile(spec, faults),
         };
+        own = own with { Notices = [.. spec.Remarks.Select(r => r with { Where = where + ".file" }), .. own.Notices] };
+        if (spec is PointsSpec read && read.Points.All(p => double.IsFinite(p.Place.Length))) own = own with { Notices = [.. own.Notices, .. ReadingChecks.Of(read, where, units)] };
         if (own.Failed) return new CurveReading(null, own.Notices);
+        if (spec.Taped is { } taped) own = own with { Notices = [.. own.Notices, .. ReadingChecks.Of(taped, new SpaceCurve(own.Whole()), where, units)] };
         var frame = Frame.Of(spec.At);
         return IsFinite(frame.Origin) && IsFinite(frame.X) && IsFinite(frame.Y)
             ? new CurveReading(new SpaceCurve([.. own.Whole().Select(piece => piece.Placed(frame))]), own.Notices)
@@ -43,6 +49,8 @@ public static class MeasuredCurve
             PointsSpec points => PointCurve.InPlane(points, faults),
             RunSpec run => RunCurve.Of(run, faults),
             ChordSpec chord => RunCurve.Of(chord, faults),
+            DrawnSpec drawn => DrawnCurve.Of(drawn, faults),
+            SectionSpec section => SectionCurve.Of(section, faults),
             _ => new OwnCurve([], false, [faults.PlanKind()]),
         };
         if (own.Failed) return own;

@@ -160,14 +160,25 @@ public enum ElementMatching
 
 /// <summary>What a fabricator measured for one curve.</summary>
 /// <param name="At">Where it stands in space.</param>
-public abstract record CurveSpec(Placement At);
+public abstract record CurveSpec(Placement At)
+{
+    /// <summary>What was found where it was read from, a drawing for example; their places are filled in when the curve is built.</summary>
+    public ImmutableArray<Notice> Remarks { get; init; } = [];
+
+    /// <summary>What a tape said of it besides; null if nothing.</summary>
+    public TapedSizes? Taped { get; init; }
+}
 
 /// <summary>Points of a profile in its own plane.</summary>
 /// <param name="Points">(across, up) in mm, left to right; with <paramref name="Mirror"/> from the centreline out to the right.</param>
 /// <param name="Mirror">The left half is the mirror image of the points.</param>
 /// <param name="Fit">Smooth curve or corners.</param>
 /// <param name="At">Placement.</param>
-public sealed record PointsSpec(ImmutableArray<ProfilePoint> Points, bool Mirror, Fit Fit, Placement At) : CurveSpec(At);
+public sealed record PointsSpec(ImmutableArray<ProfilePoint> Points, bool Mirror, Fit Fit, Placement At) : CurveSpec(At)
+{
+    /// <summary>Both sides were read, of a part that is meant to be its own mirror image.</summary>
+    public bool Symmetric { get; init; }
+}
 
 /// <summary>One measured point of a profile.</summary>
 /// <param name="Place">(across, up), mm.</param>

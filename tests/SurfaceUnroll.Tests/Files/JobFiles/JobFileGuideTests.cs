@@ -20,7 +20,7 @@ public partial class JobFileGuideTests
     {
         string[] examples = [.. Example().Matches(Guide).Select(m => m.Groups[1].Value)];
         Assert.True(examples.Length >= 7);
-        Assert.All(examples, example => Assert.Empty(JobFile.Read(WholeJob(example), _ => TestMeshes.Obj(TestMeshes.Sheet())).Faults));
+        Assert.All(examples, example => Assert.Empty(JobFile.Read(WholeJob(example), Open).Faults));
     }
 
     [Fact]
@@ -38,6 +38,10 @@ public partial class JobFileGuideTests
     [Fact]
     public void Every_picture_of_the_guide_is_there() =>
         Assert.All(Picture().Matches(Guide).Select(m => m.Groups[1].Value), name => Assert.StartsWith("<?xml", Fixtures.Page(name), StringComparison.Ordinal));
+
+    private static byte[]? Open(string name) => name.EndsWith(".dxf", StringComparison.Ordinal)
+        ? System.Text.Encoding.ASCII.GetBytes(CurveFiles.DxfCurveTests.Text(CurveFiles.DxfCurveTests.Entity("LINE", (8, "front"), (10, "0"), (20, "0"), (11, "9"), (21, "0"))))
+        : TestMeshes.Obj(TestMeshes.Sheet());
 
     // Examples are a whole job, a part of one, or one curve; the rest of the job is filled in.
     private static string WholeJob(string example)

@@ -41,6 +41,8 @@ public class UnitSwitchTests
         ChordSpec chord => $"{chord.Chord:R} {chord.Rise:R}",
         SpaceSpec space => string.Join(' ', space.Points),
         PlanSideSpec both => $"{Numbers(both.Plan)} / {string.Join(' ', both.Side)}",
+        DrawnSpec drawn => string.Join(' ', drawn.Pieces.Select(p => $"{p.At(0).Point} {p.At(0.5).Point} {p.At(1).Point}")),
+        SectionSpec section => $"{section.Plane} {section.Noise:R} {section.Join:R} {string.Join(' ', section.Scan.Mesh.Places)}",
         _ => throw new ArgumentException(spec.GetType().Name),
     };
 
