@@ -27,6 +27,9 @@ public sealed class JobDesk : IDisposable
         _developer.Signal();
     }
 
+    /// <summary>Strands that begin so are undone together however long they last, until they are ended.</summary>
+    public const string Drag = "drag ";
+
     /// <summary>The job file.</summary>
     public string Path { get; }
 

@@ -16,7 +16,8 @@ internal sealed record UndoLine(ImmutableStack<JobText> Before, ImmutableStack<J
     public static UndoLine Start() => new([], [], null, default);
 
     /// <summary>The change goes on with the last one.</summary>
-    public bool GoesOn(string? strand, DateTime now) => strand is not null && strand == Strand && !Before.IsEmpty && now - When < Together;
+    public bool GoesOn(string? strand, DateTime now) => strand is not null && strand == Strand && !Before.IsEmpty
+        && (now - When < Together || strand.StartsWith(JobDesk.Drag, StringComparison.Ordinal));
 
     /// <summary>After a change from a text.</summary>
     public UndoLine Changed(JobText from, string? strand, DateTime now) => new(GoesOn(strand, now) ? Before : Before.Push(from), [], strand, now);
