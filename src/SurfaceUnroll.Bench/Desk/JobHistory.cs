@@ -15,8 +15,11 @@ public sealed class JobHistory(string path)
     // Keys pressed one after another are one state.
     private static readonly TimeSpan Together = TimeSpan.FromSeconds(2);
 
-    private readonly string _folder = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path) ?? "", ".surfaceunroll", System.IO.Path.GetFileName(path));
+    private readonly string _folder = FolderOf(path);
     private string? _last;
+
+    /// <summary>The hidden folder of one job file, for what belongs to it and is no part of it.</summary>
+    public static string FolderOf(string path) => System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path) ?? "", ".surfaceunroll", System.IO.Path.GetFileName(path));
 
     /// <summary>The states by the time at which they were saved, the newest first.</summary>
     public ImmutableArray<DateTime> States =>

@@ -34,6 +34,7 @@ public static class BenchServer
         builder.Services.AddSingleton(new ShareDoor());
         builder.Services.AddSingleton(_ => new JobShelf(options.Folder));
         builder.Services.AddSingleton<PatternStore>();
+        builder.Services.AddSingleton<Stops.Forming.TickBoards>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {
             // A closed lid is opened again within the shift.

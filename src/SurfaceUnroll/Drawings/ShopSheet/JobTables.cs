@@ -16,7 +16,7 @@ internal static class JobTables
         [
             new("joint", ColumnKind.Left), new("first\nlength", ColumnKind.Right), new("second\nlength", ColumnKind.Right), new("between\nthe sheets", ColumnKind.Right), new("edges, and how they meet", ColumnKind.Words),
         ];
-        return ShopTable.Filled($"How the pieces meet, {SheetNumbers.Unit(units)}", [], columns, [.. development.Joints.Select(j => Row(j, units))], width);
+        return ShopTable.Of(ShopWords.Filled($"How the pieces meet, {SheetNumbers.Unit(units)}", [], columns, [.. development.Joints.Select(j => Row(j, units))]), width);
     }
 
     /// <summary>What is cut, and from how many sheets.</summary>
@@ -41,42 +41,14 @@ internal static class JobTables
     }
 
     /// <summary>The order of work, with the steps that the job asks for.</summary>
-    public static SheetBlock Order(Development development, double width)
-    {
-        ImmutableArray<PanelDevelopment> panels = development.Panels;
-        (bool Asked, string Step)[] all =
-        [
-            (true, "Cut the blanks along the thick lines and take over all marks."),
-            (true, "Deburr every edge."),
-            (panels.Any(p => !p.Openings.IsEmpty), "Drill the holes and cut the openings while the blank is flat; deburr both sides."),
-            (panels.Any(p => Lipped(p) && p.Plan?.Rolls is null), "Bend the lips of pieces that are not rolled."),
-            (panels.Any(p => p.Bends.Any(b => b.Lip is null)), "Bend the plates, in the order of the bend table."),
-            (panels.Any(p => p.Plan?.Rolls is not null), "Roll line by line, and open by hand what is rolled too far."),
-            (panels.Any(p => Lipped(p) && p.Plan?.Rolls is not null), "Turn the lips of rolled pieces, over a former or with a bead roller: a flange stands in the way of the rolls."),
-            (panels.Any(p => p.Plan is { Stretch.IsEmpty: false }), "Stretch and shrink where the plan says, a little at a time."),
-            (true, "Check with the tape, letter to letter."),
-            (!development.Joints.IsEmpty, "Fit on trial, mark to mark; mend what does not meet now."),
-            (!development.Joints.IsEmpty, "Clamp and tack in the order given."),
-            (!development.Joints.IsEmpty, "Check with the tape again, then weld in the order given."),
-            (!development.Joints.IsEmpty, "Grind and dress."),
-        ];
-        return SheetBlock.Paragraphs("Order of work (common practice)", width, 6, all.Where(s => s.Asked).Select((s, i) => (SheetNumbers.Count(i + 1), s.Step)));
-    }
-
-    private static bool Lipped(PanelDevelopment panel) => panel.Bends.Any(b => b.Lip is not null);
+    public static SheetBlock Order(Development development, double width) =>
+        SheetBlock.Paragraphs(WorkWords.OrderTitle, width, 6, WorkWords.Order(development).Select((step, i) => (SheetNumbers.Count(i + 1), step)));
 
     /// <summary>Each caution that a piece of the job asks for, once.</summary>
-    public static SheetBlock Care(Development development, double width) =>
-        SheetBlock.Paragraphs("Take care", width, 4, ShopCautions.Always.Concat(development.Panels.SelectMany(p => ShopCautions.Beside(p, JointWords.Of(p, development.Joints)))).Distinct().Select(c => ("–", c)));
+    public static SheetBlock Care(Development development, double width) => SheetBlock.Paragraphs("Take care", width, 4, WorkWords.Care(development).Select(c => ("–", c)));
 
     /// <summary>What holds for the tacks of every joint.</summary>
-    public static SheetBlock TackRules(double width) =>
-        SheetBlock.Paragraphs(
-            "Tacking and welding (common practice)", width, 0,
-            [
-                ("", "Above each line stands the order of the tacks: the ends and the middle first, then always halfway between; what is set in one round cools before the next. Below it between the tacks stands the "
-                    + "order of the welds: skip about, and lay each length the way its arrow points, back against the way in which the whole goes on. Under the ticks stands how far along the joint they are."),
-            ]);
+    public static SheetBlock TackRules(double width) => SheetBlock.Paragraphs("Tacking and welding (common practice)", width, 0, [("", WorkWords.TackRules)]);
 
     private static ImmutableArray<string> Row(JointFit joint, LengthUnit units) =>
     [

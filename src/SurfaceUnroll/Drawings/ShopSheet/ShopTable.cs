@@ -3,24 +3,6 @@ using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Drawings.ShopSheet;
 
-/// <summary>How the entries of a column stand.</summary>
-internal enum ColumnKind
-{
-    /// <summary>From the left.</summary>
-    Left,
-
-    /// <summary>Against the right: numbers.</summary>
-    Right,
-
-    /// <summary>Sentences, broken to what the other columns leave. The last column only.</summary>
-    Words,
-}
-
-/// <summary>A column of a table.</summary>
-/// <param name="Head">One line or two, parted by a line feed.</param>
-/// <param name="Kind">How its entries stand.</param>
-internal readonly record struct TableColumn(string Head, ColumnKind Kind);
-
 /// <summary>Sets a table.</summary>
 internal static class ShopTable
 {
@@ -86,10 +68,6 @@ internal static class ShopTable
         return new SheetBlock(title, [.. lead.Select(text => SheetBlock.Paragraph(text, width))], [Head()], [.. rows.Select(Row)], width) { Needed = needed };
     }
 
-    /// <summary>The same without columns that hold nothing in any row.</summary>
-    public static SheetBlock Filled(string title, ImmutableArray<string> lead, ImmutableArray<TableColumn> columns, ImmutableArray<ImmutableArray<string>> rows, double width)
-    {
-        int[] kept = [.. Enumerable.Range(0, columns.Length).Where(c => rows.Any(r => r[c].Length > 0))];
-        return Of(title, lead, [.. kept.Select(c => columns[c])], [.. rows.Select(r => kept.Select(c => r[c]).ToImmutableArray())], width);
-    }
+    /// <summary>Words as a table.</summary>
+    public static SheetBlock Of(ShopWords words, double width) => Of(words.Title, words.Lead, words.Columns, words.Rows, width);
 }
