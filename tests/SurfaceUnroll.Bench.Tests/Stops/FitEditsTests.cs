@@ -47,7 +47,7 @@ public class FitEditsTests
     public void Piece_goes_with_the_joints_along_its_edges()
     {
         JobText text = Job.With(FitEdits.RemovePanel(Job, "panels[0]"));
-        Assert.Equal(["cover plate"], FitText.Panels(text));
+        Assert.Equal(["cover plate"], FitText.Panels(text).ToArray());
         Assert.Equal("cover plate/seat", Assert.Single(text.Inside("joints").Select(j => text.Shown(j.Under("edges") + "[0]"))));
     }
 
@@ -60,6 +60,6 @@ public class FitEditsTests
                 "cover 2 of 2/front", "cover 2 of 2/right", "cover 2 of 2/rear", "cover 2 of 2/left", "cover 2 of 2/trim 1", "cover 2 of 2/bolt",
                 "cover plate/arch", "cover plate/hole 1 1", "cover plate/hole 1 2", "cover plate/seat", "cover plate/bolt",
             ],
-            FitText.Edges(Job, null));
+            FitText.Edges(Job, null).ToArray());
     }
 }
