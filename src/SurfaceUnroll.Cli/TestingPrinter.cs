@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Output;
@@ -46,30 +45,15 @@ internal static class TestingPrinter
 
     private static int Take(PaperSpec paper, ImmutableArray<string> measured, string name, Screen screen, PrinterStore printers)
     {
-        LengthReading[] readings = [.. measured.Select(m => ShopLength.Parse(m, LengthUnit.Millimetre))];
-        (string Place, string Message, string? Mend)[] faults =
-        [
-            .. readings.Zip(measured).Where(r => !r.First.IsLength || r.First.Millimetres <= 0)
-                .Select(r => ("--measured", r.First.IsLength ? $"“{r.Second}” is no length that can be measured." : $"“{r.Second}”: {r.First.Problem}", (string?)(r.First.IsLength ? "Measure the bar again." : r.First.Mend))),
-        ];
-        if (measured.Length is not (2 or 4)) faults = [.. faults, ("--measured", $"Two measures belong here, or four with the diagonals, and not {measured.Length.ToString(CultureInfo.InvariantCulture)}.", "Write: --measured ACROSS ALONG, or --measured ACROSS ALONG UP DOWN.")];
-        if (faults.Length > 0)
-        {
-            foreach ((string place, string message, string? mend) in faults) FaultText.Write(screen.Error, place, message, mend);
-            return ExitStatus.CannotUse;
-        }
-        double[] mm = [.. readings.Select(r => r.Millimetres)];
-        PrinterTest test = PrinterTest.Of(name, PrinterTestPage.On(paper), mm[0], mm[1], mm.Length == 4 ? (mm[2], mm[3]) : null);
-        if (test.Scale is not { } scale) return Refuse(screen, "--measured", test.Problem, test.Mend);
+        var measures = PrinterMeasures.Read(name, paper, measured, "Write: --measured ACROSS ALONG, or --measured ACROSS ALONG UP DOWN.");
+        foreach ((string message, string? mend) in measures.Faults) FaultText.Write(screen.Error, "--measured", message, mend);
+        if (measures.Scale is not { } scale) return ExitStatus.CannotUse;
         if (printers.Keep(scale) is { } fault) return Refuse(screen, fault);
-        screen.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"Kept as “{name}”: prints {Percent(scale.Across)} across and {Percent(scale.Along)} along the paper, {(mm.Length == 4 ? $"{Math.Abs(scale.Skew) * 180 / Math.PI:0.00}° out of square" : "squareness not measured")}."));
-        if (test.Problem.Length > 0) FaultText.Write(screen.Out, "--measured", $"note: {test.Problem}", test.Mend);
+        screen.Out.WriteLine($"Kept as “{name}”: {measures.Said}");
+        if (measures.Doubt is var (doubt, remedy)) FaultText.Write(screen.Out, "--measured", $"note: {doubt}", remedy);
         screen.Out.WriteLine($"Patterns that come out true of it: surfaceunroll develop JOB.json --printer \"{name}\"");
         return ExitStatus.Done;
     }
-
-    private static string Percent(double scale) => string.Create(CultureInfo.InvariantCulture, $"{100 * scale:0.00} %");
 
     private static int Refuse(Screen screen, OutputFault fault)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SurfaceUnroll.Files.Printers;
 
 namespace SurfaceUnroll.Bench.Serving;
 
@@ -14,6 +15,9 @@ public sealed record BenchOptions(string Folder, int Port = BenchOptions.UsualPo
 
     /// <summary>Name of the file to open at once; null for the start page.</summary>
     public string? Job { get; init; }
+
+    /// <summary>Where measured printers are kept; null: where this user's are.</summary>
+    public PrinterStore? Printers { get; init; }
 
     /// <summary>What to write where the arguments cannot be used.</summary>
     public const string Usage = """

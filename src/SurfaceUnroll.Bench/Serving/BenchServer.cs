@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using SurfaceUnroll.Bench.Desk;
 using SurfaceUnroll.Bench.Pages;
+using SurfaceUnroll.Files.Printers;
 
 namespace SurfaceUnroll.Bench.Serving;
 
@@ -35,6 +36,8 @@ public static class BenchServer
         builder.Services.AddSingleton(_ => new JobShelf(options.Folder));
         builder.Services.AddSingleton<PatternStore>();
         builder.Services.AddSingleton<Stops.Forming.TickBoards>();
+        builder.Services.AddSingleton(options.Printers ?? PrinterStore.OfUser());
+        builder.Services.AddScoped<ChosenPrinter>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents(circuit =>
         {
             // A closed lid is opened again within the shift.

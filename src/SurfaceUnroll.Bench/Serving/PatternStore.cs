@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.IO.Compression;
 using System.Runtime.CompilerServices;
@@ -12,11 +13,23 @@ public sealed class PatternStore
     // The earliest time that a zip can tell: the same job gives the same archive.
     private static readonly DateTimeOffset NoTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    private readonly ConditionalWeakTable<Development, Lazy<ImmutableArray<OutputFile>>> _files = [];
+    // Stands for a printer that prints true.
+    private static readonly PrinterScale NoPrinter = new("", 1, 1, 0);
+
+    private readonly ConditionalWeakTable<Development, ConcurrentDictionary<PrinterScale, Lazy<ImmutableArray<OutputFile>>>> _files = [];
 
     /// <summary>All files of a development.</summary>
-    public ImmutableArray<OutputFile> Files(Development development) =>
-        _files.GetValue(development, d => new Lazy<ImmutableArray<OutputFile>>(() => PatternFiles.Of(d))).Value;
+    /// <param name="development">What was developed.</param>
+    /// <param name="printer">The printer that the paper is corrected for; null: one that prints true.</param>
+    public ImmutableArray<OutputFile> Files(Development development, PrinterScale? printer = null) =>
+        _files.GetValue(development, _ => []).GetOrAdd(printer ?? NoPrinter, _ => new Lazy<ImmutableArray<OutputFile>>(() => PatternFiles.Of(For(development, printer)))).Value;
+
+    /// <summary>A development whose paper is corrected for a printer; what is on the paper stays.</summary>
+    public static Development For(Development development, PrinterScale? printer)
+    {
+        ArgumentNullException.ThrowIfNull(development);
+        return printer is null ? development : development with { Job = development.Job with { Paper = development.Job.Paper with { Printer = printer } } };
+    }
 
     /// <summary>The files in one archive.</summary>
     public static byte[] Zip(ImmutableArray<OutputFile> files, string job, string jobName)

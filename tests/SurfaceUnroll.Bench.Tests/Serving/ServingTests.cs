@@ -2,6 +2,9 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using SurfaceUnroll.Bench.Serving;
+using SurfaceUnroll.Files.Output;
+using SurfaceUnroll.Files.Printers;
+using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Bench.Tests.Serving;
 
@@ -9,15 +12,17 @@ namespace SurfaceUnroll.Bench.Tests.Serving;
 public sealed class ServingTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
+    private readonly PrinterStore _printers;
     private readonly WebApplication _app;
     private readonly Uri _address;
     private readonly HttpClient _client;
 
     public ServingTests()
     {
+        _printers = new PrinterStore(Path.Combine(_folder.Path, "configuration"));
         _folder.Write("cover.json", SurfaceUnroll.Files.JobFiles.StarterJob.Text);
         File.WriteAllText(Path.Combine(Path.GetDirectoryName(_folder.Path)!, Path.GetFileName(_folder.Path) + "-secret.json"), "{}");
-        _app = BenchServer.Build(new BenchOptions(_folder.Path, 0));
+        _app = BenchServer.Build(new BenchOptions(_folder.Path, 0) { Printers = _printers });
         _app.StartAsync().GetAwaiter().GetResult();
         _address = new Uri(BenchGreeting.Address(_app));
         _client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = _address };
@@ -124,5 +129,37 @@ public sealed class ServingTests : IDisposable
         Assert.Equal(files.Single(f => f.Name == "cover.pdf").Content.ToArray(), served);
         using var archive = new System.IO.Compression.ZipArchive(await _client.GetStreamAsync("/everything/cover"));
         Assert.Equal(files.Select(f => f.Name).Prepend("cover.json").Order(), archive.Entries.Select(e => e.FullName).Order());
+    }
+
+    [Fact]
+    public async Task Files_for_a_measured_printer_are_corrected_and_others_stay_as_they_are()
+    {
+        var scale = new PrinterScale("shop laser", 0.986, 0.997, 0.002);
+        Assert.Null(_printers.Keep(scale));
+        // As it is read back: degrees in the file are radians here.
+        scale = Assert.Single(_printers.Read().Printers);
+        Job job = SurfaceUnroll.Files.JobFiles.JobFile.Read(SurfaceUnroll.Files.JobFiles.StarterJob.Text).Job!;
+        var files = PatternFiles.Of(Developer.Develop(job with { Paper = job.Paper with { Printer = scale } }));
+        // The report says what each step took, which is never the same twice.
+        foreach (OutputFile file in files.Where(f => f.Name != "report.json")) Assert.Equal(file.Content.ToArray(), await _client.GetByteArrayAsync($"/files/cover/{file.Name}?printer=Shop%20Laser"));
+        Assert.NotEqual(files.Single(f => f.Name == "cover.pdf").Content.ToArray(), await _client.GetByteArrayAsync("/files/cover/cover.pdf"));
+    }
+
+    [Theory]
+    [InlineData("/files/cover/cover.pdf?printer=none")]
+    [InlineData("/everything/cover?printer=none")]
+    public async Task Printer_that_was_not_measured_gives_no_file(string address)
+    {
+        HttpResponseMessage answer = await _client.GetAsync(address);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("none", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Test_page_is_that_of_the_command_line()
+    {
+        await _client.GetByteArrayAsync("/files/cover/cover.pdf"); // The job is developed now.
+        byte[] page = SurfaceUnroll.Files.Pdf.PdfPages.Write([SurfaceUnroll.Drawings.PrinterTestPage.On(PaperSpec.Default).Draw(PaperSpec.Default)], "Printer test");
+        Assert.Equal(page, await _client.GetByteArrayAsync("/printer-test/cover"));
     }
 }
