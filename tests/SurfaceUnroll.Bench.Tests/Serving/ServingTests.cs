@@ -106,7 +106,8 @@ public sealed class ServingTests : IDisposable
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("http", policy, StringComparison.Ordinal);
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
-        Assert.DoesNotContain("//", (await answer.Content.ReadAsStringAsync()).Replace("<!--", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        // The page carries a key of random letters in which two slashes mean nothing: an address has them after a colon or begins with them.
+        Assert.DoesNotMatch("""(:|=\s*["']?|\(\s*["']?)//""", await answer.Content.ReadAsStringAsync());
     }
 
     [Fact]
