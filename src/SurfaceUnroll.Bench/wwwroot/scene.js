@@ -15,6 +15,7 @@ class Scene {
     const canvas = this.canvas = this.renderer.domElement;
     canvas.tabIndex = 0;
     canvas.setAttribute('role', 'img');
+    canvas.setAttribute('aria-label', 'The sheet, still being worked out.');
     host.append(canvas);
     this.words = document.createElement('div');
     this.words.className = 'words';
