@@ -125,4 +125,24 @@ public sealed class WholeJobTests(BrowserFixture fixture) : IDisposable
         await window.Page.Locator(".news", new() { HasText = "another program" }).WaitForAsync();
         Assert.Equal("1.6", await window.Page.GetByLabel("Thickness", new() { Exact = true }).InputValueAsync());
     }
+
+    // A stop that is left takes its pictures away while their scripts are still on the way.
+    [SkippableFact]
+    public async Task Stops_can_be_left_before_their_pictures_are_there()
+    {
+        _folder.Write("cover.json", StarterJob.Text);
+        IBrowser browser = await fixture.BrowserAsync();
+        using BenchProcess bench = BenchProcess.Run(_folder.Path);
+        foreach (int pause in new[] { 0, 10, 20, 30, 40, 50 })
+        {
+            await using BenchPage window = await BenchPage.OpenAsync(browser, bench.Address + "/job/cover");
+            foreach (string stop in new[] { "Measure", "Cut", "Measure", "Check", "Fit up", "Check", "Measure", "Form", "Measure", "Cut" })
+            {
+                await window.Page.GetByRole(AriaRole.Link, new() { Name = stop, Exact = true }).ClickAsync();
+                await window.StopAsync(stop);
+                await Task.Delay(pause);
+            }
+            Assert.Empty(window.Complaints);
+        }
+    }
 }
