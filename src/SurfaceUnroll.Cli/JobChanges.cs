@@ -57,7 +57,7 @@ internal sealed record JobChanges(string? Paper = null, string? Printer = null, 
         }
         if (Printer is null) return paper;
         (ImmutableArray<PrinterScale> known, OutputFault? fault) = printers.Read();
-        PrinterScale? printer = known.FirstOrDefault(p => PrinterStore.IsCalled(p, Printer));
+        PrinterScale? printer = PrinterStore.Find(known, Printer);
         if (fault is not null) refuse(fault.Path, fault.Message, fault.Mend);
         else if (printer is null)
         {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Output;
 using SurfaceUnroll.Files.Pdf;
@@ -36,7 +35,7 @@ internal static class TestingPrinter
     private static int WritePage(PaperSpec paper, string file, Screen screen)
     {
         string full = Path.GetFullPath(file);
-        byte[] content = PdfPages.Write([PrinterTestPage.On(paper).Draw(paper)], "Printer test");
+        byte[] content = PrinterTestPdf.Write(paper);
         if (OutputFolder.Write(Path.GetDirectoryName(full) ?? full, [new OutputFile(Path.GetFileName(full), content)]) is { } fault) return Refuse(screen, fault);
         screen.Out.WriteLine($"Wrote {file}. Print it at 100 %, measure both bars and, if you can, both diagonals, and type what you measured:");
         screen.Out.WriteLine("surfaceunroll page-test --measured ACROSS ALONG [UP DOWN] --name \"shop printer\"" + (paper.Size == PaperSize.A4 ? "" : $" --paper \"{paper.Size.Name}\""));

@@ -15,9 +15,6 @@ internal sealed partial class BenchProcess : IDisposable
         Start = start;
     }
 
-    /// <summary>Root of the repository.</summary>
-    public static string Root { get; } = FindRoot();
-
     /// <summary>Address of the page.</summary>
     public string Address { get; }
 
@@ -32,7 +29,7 @@ internal sealed partial class BenchProcess : IDisposable
     {
         // Beside the tests lies a copy of the program without the files that the browser asks for: run the one in its own folder.
         string configuration = new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name;
-        string program = Path.Combine(Root, "src", "SurfaceUnroll.Bench", "bin", configuration, "net10.0", "SurfaceUnroll.Bench.dll");
+        string program = Path.Combine(Repository.Root, "src", "SurfaceUnroll.Bench", "bin", configuration, "net10.0", "SurfaceUnroll.Bench.dll");
         var start = new ProcessStartInfo("dotnet", [program, folder, "--no-browser", "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture), .. more])
         {
             RedirectStandardOutput = true,
@@ -63,13 +60,6 @@ internal sealed partial class BenchProcess : IDisposable
     {
         if (!_process.HasExited) Kill();
         _process.Dispose();
-    }
-
-    private static string FindRoot()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The tests run outside the repository.");
     }
 
     [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]

@@ -1,6 +1,7 @@
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Tests;
 
 namespace SurfaceUnroll.Benchmarks;
 
@@ -10,9 +11,7 @@ internal static class TrikeCover
     /// <summary>The job, read from the fixtures of the repository that this program was built from.</summary>
     public static Job Job()
     {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
-        string path = Path.Combine(folder ?? throw new InvalidOperationException("not inside the repository"), "fixtures", "jobs", "trike-tail-cover.json");
+        string path = Path.Combine(Repository.Root, "fixtures", "jobs", "trike-tail-cover.json");
         return JobFile.Read(File.ReadAllText(path)).Job ?? throw new InvalidOperationException($"{path} cannot be read");
     }
 

@@ -7,7 +7,7 @@ public partial class HouseTests
 {
     private const int LongestFile = 400;
 
-    private static readonly string Root = FindRoot();
+    private static readonly string Root = Repository.Root;
 
     /// <summary>What each folder of the computing library may use. Jobs holds the job's records, which every stage reads, and the one
     /// pipeline that runs all stages; so it may use all, and all may use it.</summary>
@@ -74,13 +74,6 @@ public partial class HouseTests
             .Where(f => !Short(f).Split('/').Any(part => part is "bin" or "obj"));
 
     private static string Short(string file) => Path.GetRelativePath(Root, file).Replace('\\', '/');
-
-    private static string FindRoot()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("SurfaceUnroll.sln is not above the tests.");
-    }
 
     [GeneratedRegex(@"\bSurfaceUnroll\.(\w+)")]
     private static partial Regex Mention();

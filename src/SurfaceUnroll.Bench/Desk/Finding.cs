@@ -17,11 +17,18 @@ public sealed record Finding(string Path, Severity Severity, string Message, str
     internal static Finding Of(Notice notice) => new(notice.Where, notice.Severity, notice.Message, notice.Mend);
 }
 
-/// <summary>Finds what belongs to a field.</summary>
+/// <summary>Finds what belongs to a field, and how it looks.</summary>
 public static class Findings
 {
     /// <summary>Those of a value and of what lies within it.</summary>
     public static IEnumerable<Finding> Within(this ImmutableArray<Finding> findings, string path) => findings.Where(f => JobPath.Within(f.Path, path));
+
+    /// <summary>Class of its look.</summary>
+    public static string Look(this Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Severity switch { Severity.Error => "fault", Severity.Warning => "warning", _ => "note" };
+    }
 
     /// <summary>Those of just this value.</summary>
     public static IEnumerable<Finding> At(this ImmutableArray<Finding> findings, string path) => findings.Where(f => f.Path == path);

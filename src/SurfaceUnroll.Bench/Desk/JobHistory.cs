@@ -59,10 +59,14 @@ public sealed class JobHistory(string path)
                 _last = text;
                 return;
             }
-            if (!apart && _last is not null && states is [DateTime previous, _, ..] && now - previous < Together) File.Delete(PathOf(previous));
+            if (!apart && _last is not null && states is [DateTime previous, _, ..] && now - previous < Together)
+            {
+                File.Delete(PathOf(previous));
+                states = states.RemoveAt(0);
+            }
             File.WriteAllText(PathOf(now), text);
             _last = text;
-            foreach (DateTime old in States.Skip(Most)) File.Delete(PathOf(old));
+            foreach (DateTime old in states.Skip(Most - 1)) File.Delete(PathOf(old));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

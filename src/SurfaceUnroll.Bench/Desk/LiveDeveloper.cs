@@ -3,7 +3,6 @@ using System.Diagnostics;
 using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Jobs;
-using SurfaceUnroll.Patterns;
 
 namespace SurfaceUnroll.Bench.Desk;
 
@@ -107,7 +106,7 @@ internal sealed class LiveDeveloper : IDisposable
         }
         while (_desk.State.Version != state.Version);
         if (state.Development is not { } development || !state.IsSound || !state.Papers.IsEmpty) return;
-        ImmutableArray<TilePlan> papers = [.. development.Panels.Select(p => TileLayout.Plan(PatternDrawing.Of(p, development.Job, development.Joints), development.Job.Paper))];
+        ImmutableArray<TilePlan> papers = PaperPlans.Of(development);
         _desk.Update(s => ReferenceEquals(s.Development, development) ? s with { Papers = papers } : s);
     }
 

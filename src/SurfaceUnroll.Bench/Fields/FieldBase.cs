@@ -38,16 +38,16 @@ public abstract class FieldBase : DeskView
     public string? Help { get; set; }
 
     /// <summary>Id of the input.</summary>
-    protected string Id => "field-" + new string([.. Path.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]);
+    protected internal string Id => FieldIds.Of(Path);
 
     /// <summary>What the input shows: what is being typed, else what the job holds.</summary>
     protected string Value => _typed ?? State.Text.Shown(Path);
 
     /// <summary>What there is to know of the value.</summary>
-    protected IEnumerable<Finding> Found => State.Findings.At(Path);
+    protected internal IEnumerable<Finding> Found => State.Findings.At(Path);
 
     /// <summary>It cannot be used as it stands.</summary>
-    protected bool IsBad => Found.Any(f => f.Severity == Severity.Error);
+    protected internal bool IsBad => Found.Any(f => f.Severity == Severity.Error);
 
     /// <summary>Ids of the texts that describe the input; null if none.</summary>
     protected string? DescribedBy => (Found.Any(), Help) switch { (true, _) => Id + "-found", (_, not null) => Id + "-help", _ => null };

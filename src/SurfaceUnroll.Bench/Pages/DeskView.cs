@@ -13,4 +13,7 @@ public abstract class DeskView : ComponentBase
     /// <summary>The job as it stands.</summary>
     [CascadingParameter]
     public required DeskState State { get; set; }
+
+    /// <summary>The job is in inches.</summary>
+    protected bool Inches => State.Text.Inches();
 }

@@ -43,7 +43,7 @@ internal static class Downloads
         if (!string.IsNullOrEmpty(printer))
         {
             (ImmutableArray<PrinterScale> known, OutputFault? fault) = context.RequestServices.GetRequiredService<PrinterStore>().Read();
-            scale = known.FirstOrDefault(p => PrinterStore.IsCalled(p, printer));
+            scale = PrinterStore.Find(known, printer);
             // A pattern that is not corrected must not pass for one that is.
             if (scale is null) return Results.NotFound(fault is null ? $"No printer called “{printer}” was measured on this machine." : $"{fault.Message} {fault.Mend}");
         }

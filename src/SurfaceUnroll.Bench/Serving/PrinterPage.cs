@@ -1,4 +1,3 @@
-using SurfaceUnroll.Drawings;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.Pdf;
 using SurfaceUnroll.Jobs;
@@ -16,5 +15,5 @@ internal static class PrinterPage
     }
 
     /// <summary>The page as a PDF.</summary>
-    public static byte[] Pdf(PaperSpec paper) => PdfPages.Write([PrinterTestPage.On(paper).Draw(paper)], "Printer test");
+    public static byte[] Pdf(PaperSpec paper) => PrinterTestPdf.Write(paper);
 }

@@ -10,8 +10,8 @@ public static class UnitSwitch
     /// <param name="reading">What was read of it.</param>
     /// <param name="units"><c>mm</c> or <c>in</c>.</param>
     /// <returns>
-    /// Every plain number of a length gets the unit that it had, as in <c>"120 mm"</c>, and one that had the new unit loses it; so nothing is rounded, and
-    /// switching to and fro gives the same text. Null if the job is in these units already.
+    /// Every plain number of a length gets the unit that it had, as in <c>"120 mm"</c>, and one that had the new unit loses it; so nothing is rounded.
+    /// Switching to and fro gives plain numbers back as they were; what was in quotes keeps the unit that it was given. Null if the job is in these units already.
     /// </returns>
     public static JobEdit? To(JobText text, JobReading reading, string units)
     {

@@ -69,8 +69,11 @@ public sealed class PrinterStore(string folder)
         return OutputFolder.Write(folder, [new OutputFile(FileName, buffer.ToArray())]);
     }
 
-    /// <summary>True if a printer goes by a name; case does not count.</summary>
-    public static bool IsCalled(PrinterScale printer, string name) => printer.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase);
+    /// <summary>The printer of a name among others; null if there is none.</summary>
+    public static PrinterScale? Find(ImmutableArray<PrinterScale> printers, string name) => printers.FirstOrDefault(p => IsCalled(p, name));
+
+    // Case does not count.
+    private static bool IsCalled(PrinterScale printer, string name) => printer.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase);
 
     private static PrinterScale Printer(JsonElement json) => new(
         json.GetProperty("name").GetString() ?? "", json.GetProperty("across").GetDouble(), json.GetProperty("along").GetDouble(), json.GetProperty("skewDeg").GetDouble() * Degree);

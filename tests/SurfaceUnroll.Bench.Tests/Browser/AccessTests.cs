@@ -19,7 +19,7 @@ public sealed class AccessTests(BrowserFixture fixture) : IDisposable
     [InlineData(true, true)]
     public async Task No_serious_finding(bool phone, bool dark)
     {
-        string demos = Path.Combine(BenchProcess.Root, "fixtures", "jobs");
+        string demos = Path.Combine(Repository.Root, "fixtures", "jobs");
         foreach (string file in new[] { "trike-full-cover.json", "crowned-side-panel-ways.json", "six-mistakes.json" }) _folder.Write(file, await File.ReadAllTextAsync(Path.Combine(demos, file)));
         IBrowser browser = await fixture.BrowserAsync();
         using BenchProcess bench = BenchProcess.Run(_folder.Path);

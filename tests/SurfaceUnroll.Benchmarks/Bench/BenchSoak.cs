@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Microsoft.Playwright;
 using SurfaceUnroll.Files.JobTexts;
+using SurfaceUnroll.Tests;
 
 namespace SurfaceUnroll.Benchmarks.Bench;
 
@@ -16,7 +17,7 @@ internal static class BenchSoak
     {
         int pages = (int)Number(arguments, "--pages", 20);
         double minutes = Number(arguments, "--minutes", 10);
-        string root = Root(), folder = Directory.CreateTempSubdirectory("bench-soak-").FullName;
+        string root = Repository.Root, folder = Directory.CreateTempSubdirectory("bench-soak-").FullName;
         string program = Path.Combine(root, "src", "SurfaceUnroll.Bench", "bin", "Release", "net10.0", "SurfaceUnroll.Bench.dll");
         if (!File.Exists(program))
         {
@@ -93,11 +94,4 @@ internal static class BenchSoak
 
     private static double Number(string[] arguments, string name, double otherwise) =>
         Array.IndexOf(arguments, name) is >= 0 and int at && at + 1 < arguments.Length ? double.Parse(arguments[at + 1], CultureInfo.InvariantCulture) : otherwise;
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("SurfaceUnroll.sln is not above the benchmarks.");
-    }
 }

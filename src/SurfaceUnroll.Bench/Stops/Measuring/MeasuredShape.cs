@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Bench.Desk;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Files.JobTexts;
@@ -41,7 +42,7 @@ public sealed record MeasuredShape(string Name, string Written, LengthUnit Units
     public static ImmutableArray<MeasuredShape> All(JobText text, ImmutableArray<MeasuredShape> before)
     {
         ArgumentNullException.ThrowIfNull(text);
-        LengthUnit units = text.Shown("units") == "in" ? LengthUnit.Inch : LengthUnit.Millimetre;
+        LengthUnit units = text.Units();
         if (text.Find("curves") is not { Kind: JobValueKind.Block } curves) return [];
         return
         [

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Bench.Desk;
 using SurfaceUnroll.Files.JobTexts;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Units;
@@ -14,7 +15,7 @@ public sealed record PointList(JobText Text, string Path, ImmutableArray<string>
     private const double InchStep = ShopLength.MillimetresPerInch / 32;
 
     /// <summary>The job is in inches.</summary>
-    public bool Inches => Text.Shown("units") == "in";
+    public bool Inches => Text.Inches();
 
     /// <summary>What dragged places are rounded to, mm: a tenth, or 1/32 inch.</summary>
     public double Step => Inches ? InchStep : 0.1;
@@ -25,7 +26,7 @@ public sealed record PointList(JobText Text, string Path, ImmutableArray<string>
     /// <summary>The first axis only ever grows, as in a side view.</summary>
     public bool Rising { get; init; }
 
-    private LengthUnit Units => Inches ? LengthUnit.Inch : LengthUnit.Millimetre;
+    private LengthUnit Units => Text.Units();
 
     /// <summary>How many points there are.</summary>
     public int Count => Text.Find(Path)?.Count ?? 0;

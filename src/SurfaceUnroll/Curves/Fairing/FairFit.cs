@@ -39,13 +39,14 @@ internal static class FairFit
             : moves.Average(m => m.Dot(m)) <= scatter * scatter;
         if (Scaled(spline, shares, IsNear) is not var (smoothest, weights)) return null;
         (FairCurve best, double least) = (smoothest, double.PositiveInfinity);
-        FairSpline probes = spline.Under([.. Probes(shares.Length)]);
+        Vec3[] signs = Probes(shares.Length);
+        FairSpline probes = spline.Under([.. signs]);
         for (int i = 0; i <= steps * decades; i++)
         {
             double[] own = [.. weights.Select(w => w * Math.Pow(10, i / steps))];
             if (own.Max() > Tightest || spline.Fit(own) is not { } fit) break;
             Vec3[] moves = spline.Moves(fit);
-            double free = 1 - Dear * (1 - Free(probes, own) / shares.Length);
+            double free = 1 - Dear * (1 - Free(probes, signs, own) / shares.Length);
             // A curve that takes up so much of the points follows their errors; and there the score is the ratio of two small numbers.
             if (free < 0.3) break;
             double score = moves.Select((m, k) => shares[k] * m.Dot(m)).Sum() / (free * free);
@@ -66,8 +67,8 @@ internal static class FairFit
     }
 
     // Points less parameters in use: the trace of what takes points to moves, from what it does to random signs (M. Hutchinson, 1989).
-    private static double Free(FairSpline probes, double[] weights) =>
-        probes.Fit(weights) is { } fit ? -probes.Moves(fit).Zip(Probes(weights.Length), (m, z) => m.Dot(z)).Sum() / 3 : 0;
+    private static double Free(FairSpline probes, Vec3[] signs, double[] weights) =>
+        probes.Fit(weights) is { } fit ? -probes.Moves(fit).Zip(signs, (m, z) => m.Dot(z)).Sum() / 3 : 0;
 
     // The loosest multiple of the weights that is near enough, by bisection of its logarithm to a thousandth.
     private static (FairCurve Curve, double[] Weights)? Scaled(FairSpline spline, double[] weights, Func<Vec3[], bool> isNear)

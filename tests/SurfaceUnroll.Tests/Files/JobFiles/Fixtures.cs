@@ -23,20 +23,10 @@ internal static class Fixtures
     public static JobReading Read(string name) => JobFile.ReadIn(Text(name), Path.GetDirectoryName(Path.Combine(Folder, name))!);
 
     /// <summary>Text of a page of docs, lines ending in LF.</summary>
-    public static string Page(string name) => File.ReadAllText(Path.Combine(Root, "docs", name)).ReplaceLineEndings("\n");
+    public static string Page(string name) => File.ReadAllText(Path.Combine(Repository.Root, "docs", name)).ReplaceLineEndings("\n");
 
     /// <summary>Text of docs/job-file.md, lines ending in LF.</summary>
     public static string Guide => Page("job-file.md");
 
-    private static string Folder => Path.Combine(Root, "fixtures");
-
-    private static string Root
-    {
-        get
-        {
-            string? folder = AppContext.BaseDirectory;
-            while (folder is not null && !File.Exists(Path.Combine(folder, "SurfaceUnroll.sln"))) folder = Path.GetDirectoryName(folder);
-            return folder ?? throw new InvalidOperationException("SurfaceUnroll.sln is not above the tests.");
-        }
-    }
+    private static string Folder => Path.Combine(Repository.Root, "fixtures");
 }
