@@ -20,6 +20,7 @@ internal sealed class LiveDeveloper : IDisposable
     private readonly Lock _lock = new();
     private CancellationTokenSource? _running;
     private long _started;
+    private bool _ended;
 
     public LiveDeveloper(JobDesk desk)
     {
@@ -53,9 +54,13 @@ internal sealed class LiveDeveloper : IDisposable
 
     public void Dispose()
     {
+        lock (_lock)
+        {
+            _ended = true;
+            _running?.Cancel();
+        }
         _loop.Dispose();
         _papers.Dispose();
-        lock (_lock) _running?.Cancel();
     }
 
     private void Run()
@@ -70,7 +75,11 @@ internal sealed class LiveDeveloper : IDisposable
             return;
         }
         using var cancellation = new CancellationTokenSource();
-        lock (_lock) (_running, _started) = (cancellation, Stopwatch.GetTimestamp());
+        lock (_lock)
+        {
+            if (_ended) return;
+            (_running, _started) = (cancellation, Stopwatch.GetTimestamp());
+        }
         try
         {
             Development development = Developer.Develop(job, new Told(step => Say(step, state.Version)), cancellation.Token);

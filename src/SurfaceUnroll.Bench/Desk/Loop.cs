@@ -6,16 +6,22 @@ internal sealed class Loop : IDisposable
 {
     private readonly SemaphoreSlim _signal = new(0);
     private readonly CancellationTokenSource _end = new();
+    private readonly Task _run;
     private int _waiting;
 
-    public Loop(Func<CancellationToken, Task> work) => _ = Task.Run(() => RunAsync(work));
+    public Loop(Func<CancellationToken, Task> work) => _run = Task.Run(() => RunAsync(work));
 
     public void Signal()
     {
         if (Interlocked.Exchange(ref _waiting, 1) == 0) _signal.Release();
     }
 
-    public void Dispose() => _end.Cancel();
+    /// <summary>Ends the loop once the work in hand is done: nothing is worked on after it, so whoever owns the files the work writes may take them away.</summary>
+    public void Dispose()
+    {
+        _end.Cancel();
+        _run.Wait();
+    }
 
     private async Task RunAsync(Func<CancellationToken, Task> work)
     {

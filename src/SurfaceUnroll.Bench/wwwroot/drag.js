@@ -12,7 +12,7 @@ export const focus = (id, tries = 20) => {
 
 class Drag {
   constructor(svg, page) {
-    Object.assign(this, { svg, page, held: null, next: null, sending: false, stop: new AbortController() });
+    Object.assign(this, { svg, page, held: null, next: null, changes: [], sending: false, stop: new AbortController() });
     const on = (name, act) => svg.addEventListener(name, act, { signal: this.stop.signal });
     on('pointerdown', e => this.take(e));
     on('pointermove', e => this.move(e));
@@ -86,7 +86,7 @@ class Drag {
     const held = this.held;
     if (Math.abs(x - held.x) < 1e-9 && Math.abs(y - held.y) < 1e-9) return;
     Object.assign(held, { x, y });
-    begin(time);
+    this.changes.push(begin(time, Infinity));
     this.next = [held.index, x, y];
     this.sending ||= this.send();
   }
@@ -94,9 +94,11 @@ class Drag {
   async send() {
     try {
       while (this.next) {
-        const move = this.next;
+        const move = this.next, changes = this.changes;
         this.next = null;
-        await this.page.invokeMethodAsync('Move', ...move);
+        this.changes = [];
+        const version = await this.page.invokeMethodAsync('Move', ...move);
+        for (const change of changes) change.version = version;
       }
     } catch { /* The bench is out of reach; the page says so. */ }
     this.sending = null;

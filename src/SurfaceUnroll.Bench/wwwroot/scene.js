@@ -56,7 +56,7 @@ class Scene {
     this.inside.color = colour('--inside');
   }
 
-  show(corners, faces, colours, rims, lines, labels, flat, caption) {
+  show(corners, faces, colours, rims, lines, labels, flat, caption, version) {
     const floats = bytes => new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
     const places = geometry => geometry.setAttribute.bind(geometry, 'position');
     for (const geometry of [this.metal, this.rims.geometry, this.lines.geometry]) geometry.dispose();
@@ -91,7 +91,7 @@ class Scene {
     // A view that somebody has chosen stays while the sheet changes under it.
     if (grown || !this.touched) this.look(this.side);
     this.draw();
-    painted();
+    painted(version);
   }
 
   sizeOf(box) { return box.getSize(new THREE.Vector3()).length() || 1; }

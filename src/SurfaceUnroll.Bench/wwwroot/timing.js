@@ -1,16 +1,25 @@
 // Measures, in the page itself, the time from a key or a move of the finger to the picture that answers it.
-let since = null;
+let waiting = [];
 const times = [];
 let count = 0;
 
-/** A change begins; only the first of those not answered yet counts. */
-export const begin = at => { since ??= at; };
+/**
+ * A change begins. One that was sent with a version (set on what is returned) is answered by a picture of that version or a later one; without, by the next picture.
+ */
+export const begin = (at, version = 0) => {
+  const change = { at, version };
+  // What was answered by words alone, such as a fault, gets no picture.
+  waiting = waiting.filter(w => at - w.at < 3000);
+  waiting.push(change);
+  return change;
+};
 
-/** All that was changed so far is on the screen once this frame is painted. */
-export const painted = () => requestAnimationFrame(() => {
-  const start = since;
-  since = null;
-  if (start === null) return;
+/** The picture of a version is on the screen once this frame is painted; the oldest change that it answers is told. */
+export const painted = version => requestAnimationFrame(() => {
+  const answered = waiting.filter(w => w.version <= version);
+  if (answered.length === 0) return;
+  waiting = waiting.filter(w => !answered.includes(w));
+  const start = Math.min(...answered.map(w => w.at));
   // The frame is drawn after this call, so the next turn of the loop comes after it.
   const channel = new MessageChannel();
   channel.port1.onmessage = () => tell(performance.now() - start);

@@ -3,7 +3,6 @@ using System.Diagnostics;
 using System.Globalization;
 using Microsoft.Playwright;
 using SurfaceUnroll.Files.JobTexts;
-using SurfaceUnroll.Tests;
 
 namespace SurfaceUnroll.Benchmarks.Bench;
 
@@ -17,63 +16,36 @@ internal static class BenchSoak
     {
         int pages = (int)Number(arguments, "--pages", 20);
         double minutes = Number(arguments, "--minutes", 10);
-        string root = Repository.Root, folder = Directory.CreateTempSubdirectory("bench-soak-").FullName;
-        string program = Path.Combine(root, "src", "SurfaceUnroll.Bench", "bin", "Release", "net10.0", "SurfaceUnroll.Bench.dll");
-        if (!File.Exists(program))
-        {
-            Console.Error.WriteLine("Build the bench first: dotnet build -c Release src/SurfaceUnroll.Bench");
-            return 2;
-        }
-        string job = await File.ReadAllTextAsync(Path.Combine(root, "fixtures", "jobs", "trike-tail-cover.json"));
-        for (int i = 0; i < pages; i++) await File.WriteAllTextAsync(Path.Combine(folder, $"job-{i}.json"), job);
-
-        var clock = Stopwatch.StartNew();
-        using Process server = Process.Start(new ProcessStartInfo("dotnet", [program, folder, "--no-browser", "--port", "0"]) { RedirectStandardOutput = true })!;
-        string address = (await server.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"ready after {clock.Elapsed.TotalSeconds:0.00} s"));
-        using IPlaywright playwright = await Playwright.CreateAsync();
-        await using IBrowser browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--disable-background-networking", "--disable-renderer-backgrounding", "--disable-backgrounding-occluded-windows"],
-        });
+        await using RunningBench bench = await RunningBench.StartAsync(pages);
         var times = new ConcurrentBag<double>();
         var end = DateTime.UtcNow.AddMinutes(minutes);
-        Task memory = WatchAsync(server, end);
-        string[] last = await Task.WhenAll(Enumerable.Range(0, pages).Select(i => EditAsync(browser, $"{address}/job/job-{i}", i, end, times)));
+        Task memory = WatchAsync(bench.Server, end);
+        string[] last = await Task.WhenAll(Enumerable.Range(0, pages).Select(i => EditAsync(bench, i, end, times)));
         await memory;
         int lost = 0;
         for (int i = 0; i < pages; i++)
         {
-            string thickness = JobText.Of(await File.ReadAllTextAsync(Path.Combine(folder, $"job-{i}.json"))).Shown("sheet.thickness");
+            string thickness = JobText.Of(await File.ReadAllTextAsync(Path.Combine(bench.Folder, $"job-{i}.json"))).Shown("sheet.thickness");
             if (thickness != last[i]) lost++;
         }
-        double[] sorted = [.. times.Order()];
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{pages} pages, {minutes} min: {sorted.Length} changes, median {sorted[sorted.Length / 2]:0} ms, 95th percentile {sorted[(int)(0.95 * sorted.Length)]:0} ms, last changes lost: {lost}"));
-        server.Kill(entireProcessTree: true);
-        Directory.Delete(folder, recursive: true);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{pages} pages, {minutes} min: {RunningBench.Words(times)}, last changes lost: {lost}"));
         return lost == 0 ? 0 : 1;
     }
 
     // One page that changes the thickness again and again and waits each time until the page says that it is seen.
-    private static async Task<string> EditAsync(IBrowser browser, string address, int seed, DateTime end, ConcurrentBag<double> times)
+    private static async Task<string> EditAsync(RunningBench bench, int job, DateTime end, ConcurrentBag<double> times)
     {
-        IPage page = await browser.NewPageAsync();
-        page.SetDefaultTimeout(120_000);
-        await page.GotoAsync(address);
-        await page.Locator(".verdict.good").WaitForAsync();
+        IPage page = await bench.OpenAsync(job);
         ILocator field = page.Locator("#field-sheet-thickness");
         string typed = "0.9";
         for (int k = 0; DateTime.UtcNow < end; k++)
         {
-            string before = await page.Locator("#timing").GetAttributeAsync("data-count") ?? "0";
-            typed = string.Create(CultureInfo.InvariantCulture, $"1.{(k * 7 + seed) % 9 + 1}");
+            string before = await BenchLatency.CountAsync(page);
+            typed = string.Create(CultureInfo.InvariantCulture, $"1.{(k * 7 + job) % 9 + 1}");
             await field.FillAsync(typed);
-            await page.WaitForFunctionAsync("count => Number(document.querySelector('#timing').dataset.count ?? 0) > Number(count)", before);
-            if (await page.Locator("#timing").GetAttributeAsync("data-last") is { } time) times.Add(double.Parse(time, CultureInfo.InvariantCulture));
+            times.Add(await BenchLatency.NextAsync(page, before));
             // A person looks before the next change.
-            await Task.Delay(500 + 37 * seed % 400);
+            await Task.Delay(500 + 37 * job % 400);
         }
         await page.Locator(".saved", new() { HasText = "Saved" }).WaitForAsync();
         await Task.Delay(500);

@@ -1,0 +1,69 @@
+using System.Globalization;
+using Microsoft.Playwright;
+
+namespace SurfaceUnroll.Benchmarks.Bench;
+
+/// <summary>What one change takes on the layout bench until its sheet is seen, as the page measures it: numbers typed one by one, and a point dragged without a rest.</summary>
+internal static class BenchLatency
+{
+    private const int WarmUp = 40, Typed = 60, Dragged = 200;
+
+    public static int Run() => RunAsync().GetAwaiter().GetResult();
+
+    private static async Task<int> RunAsync()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync(1);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"first page given out {bench.Ready:0.00} s after the start"));
+        IPage page = await bench.OpenAsync(0);
+        await TypeAsync(page, WarmUp);
+        Console.WriteLine($"typed:   {RunningBench.Words(await TypeAsync(page, Typed))}");
+        await DragAsync(page, WarmUp);
+        Console.WriteLine($"dragged: {RunningBench.Words(await DragAsync(page, Dragged))}");
+        return 0;
+    }
+
+    // A person looks before the next change, and the count of pages is done by then.
+    private static async Task<List<double>> TypeAsync(IPage page, int count)
+    {
+        List<double> times = [];
+        ILocator field = page.Locator("#field-sheet-thickness");
+        for (int k = 0; k < count; k++)
+        {
+            string before = await CountAsync(page);
+            await field.FillAsync(string.Create(CultureInfo.InvariantCulture, $"1.{k % 9 + 1}"));
+            times.Add(await NextAsync(page, before));
+            await page.WaitForTimeoutAsync(700);
+        }
+        return times;
+    }
+
+    // The pointer moves at 60 Hz whether or not the last move is answered yet.
+    private static async Task<List<double>> DragAsync(IPage page, int moves)
+    {
+        // A point of the side view, away from its ends, which must stay where those of the front are.
+        ILocator handle = page.Locator("[data-handle]").Nth(3);
+        await handle.ScrollIntoViewIfNeededAsync();
+        LocatorBoundingBoxResult at = (await handle.BoundingBoxAsync())!;
+        float x = at.X + at.Width / 2, y = at.Y + at.Height / 2;
+        await page.EvaluateAsync("() => { window.__told = []; new MutationObserver(() => window.__told.push(Number(document.querySelector('#timing').dataset.last))).observe(document.querySelector('#timing'), { attributes: true, attributeFilter: ['data-count'] }); }");
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        for (int k = 1; k <= moves; k++)
+        {
+            await page.Mouse.MoveAsync(x + 4 * MathF.Sin(0.1f * k), y + 4 * MathF.Sin(0.13f * k));
+            await page.WaitForTimeoutAsync(16);
+        }
+        await page.Mouse.UpAsync();
+        await page.WaitForTimeoutAsync(1000);
+        return [.. await page.EvaluateAsync<double[]>("() => window.__told")];
+    }
+
+    internal static async Task<string> CountAsync(IPage page) => await page.Locator("#timing").GetAttributeAsync("data-count") ?? "0";
+
+    /// <summary>Waits for the next picture; the time that its change took, ms.</summary>
+    internal static async Task<double> NextAsync(IPage page, string before)
+    {
+        await page.WaitForFunctionAsync("count => Number(document.querySelector('#timing').dataset.count ?? 0) > Number(count)", before);
+        return double.Parse((await page.Locator("#timing").GetAttributeAsync("data-last"))!, CultureInfo.InvariantCulture);
+    }
+}
