@@ -7,6 +7,7 @@ using SurfaceUnroll.Benchmarks.Nesting;
 if (args is ["flatten", ..]) return FlatteningComparison.Run(args[1..]);
 if (args is ["nest"]) return NestingComparison.Run();
 if (args is ["cutfiles"]) return CutFileTimes.Run();
+if (args is ["bench", "pictures"]) return BenchPictures.Run();
 if (args is ["bench", "latency"]) return BenchLatency.Run();
 if (args is ["bench", ..]) return BenchSoak.Run(args[1..]);
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -31,6 +31,9 @@ public sealed record DeskState(JobText Text, long Version)
     /// <summary>The work on this version was stopped by hand.</summary>
     public bool Stopped { get; init; }
 
+    /// <summary>A point is held and moved: the next change is a moment away.</summary>
+    public bool Dragging { get; init; }
+
     /// <summary>There is a change to undo.</summary>
     public bool CanUndo { get; init; }
 

@@ -80,7 +80,14 @@ public sealed class JobDesk : IDisposable
     /// <summary>Ends a strand: the next change is a step of its own.</summary>
     public void EndStrand()
     {
-        lock (_lock) _line = _line with { Strand = null };
+        lock (_lock)
+        {
+            _line = _line with { Strand = null };
+            if (!State.Dragging) return;
+            State = State with { Dragging = false };
+        }
+        _saver.Signal();
+        Changed?.Invoke();
     }
 
     /// <summary>Stops the work that is going on; the last result stands.</summary>
@@ -171,7 +178,15 @@ public sealed class JobDesk : IDisposable
     private void Take(JobText text, JobEdit? edit, string? strand)
     {
         _line = _line.Changed(State.Text, strand, _clock.GetUtcNow().UtcDateTime);
-        State = State with { Text = text, Version = State.Version + 1, CanUndo = true, CanRedo = false, Stopped = false };
+        State = State with
+        {
+            Text = text,
+            Version = State.Version + 1,
+            CanUndo = true,
+            CanRedo = false,
+            Stopped = false,
+            Dragging = strand?.StartsWith(Drag, StringComparison.Ordinal) ?? false,
+        };
         _unsaved = _unsaved.Add((State.Version, edit));
         _saver.Signal();
         _developer.Signal();

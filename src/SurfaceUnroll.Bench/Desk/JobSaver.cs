@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using System.Text;
 using SurfaceUnroll.Files.JobTexts;
 using SurfaceUnroll.Files.Output;
@@ -12,10 +13,14 @@ namespace SurfaceUnroll.Bench.Desk;
 /// </remarks>
 internal sealed class JobSaver : IDisposable
 {
+    // A drag is saved as it goes, but not with every move: that would slow down what it is to show.
+    private static readonly TimeSpan Breath = TimeSpan.FromMilliseconds(400);
+
     private readonly JobDesk _desk;
     private readonly Loop _loop;
     private readonly Timer _look;
     private string _onDisk;
+    private long _wrote;
     private volatile TaskCompletionSource _quiet = new();
 
     /// <summary>Keeps a desk's file.</summary>
@@ -30,7 +35,7 @@ internal sealed class JobSaver : IDisposable
         History.Keep(text);
         _loop = new Loop(_ =>
         {
-            Look();
+            if (!_desk.State.Dragging || Stopwatch.GetElapsedTime(_wrote) > Breath) Look();
             return Task.CompletedTask;
         });
         // Not every file system tells of changes, so the file is looked at.
@@ -114,7 +119,7 @@ internal sealed class JobSaver : IDisposable
                 if (state.SaveFault != fault.Message) _desk.Update(s => s with { SaveFault = fault.Message });
                 return;
             }
-            _onDisk = text;
+            (_onDisk, _wrote) = (text, Stopwatch.GetTimestamp());
             History.Keep(text);
         }
         _desk.WasSaved(state.Version);

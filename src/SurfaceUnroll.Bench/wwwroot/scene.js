@@ -7,11 +7,20 @@ export const create = host => new Scene(host);
 
 const colour = name => new THREE.Color(getComputedStyle(document.documentElement).getPropertyValue(name).trim());
 
+/** Whether a graphics chip draws; where the processor does it, smooth rims would cost more than they are worth. */
+const drawnByHardware = () => {
+  const gl = document.createElement('canvas').getContext('webgl2'), names = gl?.getExtension('WEBGL_debug_renderer_info');
+  const name = gl?.getParameter(names ? names.UNMASKED_RENDERER_WEBGL : gl.RENDERER) ?? '';
+  gl?.getExtension('WEBGL_lose_context')?.loseContext();
+  return !/swiftshader|llvmpipe|software/i.test(name);
+};
+
 class Scene {
   constructor(host) {
     this.host = host;
-    this.renderer = new THREE.WebGLRenderer({ antialias: devicePixelRatio < 2, alpha: true });
-    this.renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+    const chip = drawnByHardware();
+    this.renderer = new THREE.WebGLRenderer({ antialias: chip && devicePixelRatio < 2, alpha: true });
+    this.renderer.setPixelRatio(chip ? Math.min(devicePixelRatio, 2) : 1);
     const canvas = this.canvas = this.renderer.domElement;
     canvas.tabIndex = 0;
     canvas.setAttribute('role', 'img');
@@ -56,7 +65,7 @@ class Scene {
     this.inside.color = colour('--inside');
   }
 
-  show(corners, faces, colours, rims, lines, labels, flat, caption, version) {
+  show(corners, faces, colours, rims, lines, labels, flat, caption, version, ruled) {
     const floats = bytes => new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
     const places = geometry => geometry.setAttribute.bind(geometry, 'position');
     for (const geometry of [this.metal, this.rims.geometry, this.lines.geometry]) geometry.dispose();
@@ -76,6 +85,7 @@ class Scene {
       }
       if (!tinted) this.tint();
     }
+    this.lines.visible = ruled;
     this.labels = labels;
     this.words.replaceChildren(...labels.map(label => Object.assign(document.createElement('span'), { className: label.kind, textContent: label.text })));
     this.canvas.setAttribute('aria-label', `${caption}. Arrow keys turn it, plus and minus zoom.`);
@@ -92,6 +102,12 @@ class Scene {
     if (grown || !this.touched) this.look(this.side);
     this.draw();
     painted(version);
+  }
+
+  /** Shows the element lines or leaves them out. */
+  rule(ruled) {
+    this.lines.visible = ruled;
+    this.draw();
   }
 
   sizeOf(box) { return box.getSize(new THREE.Vector3()).length() || 1; }
@@ -159,7 +175,12 @@ class Scene {
     this.draw();
   }
 
+  /** Draws with the next frame, once for all that changed before it. */
   draw() {
+    this.due ||= requestAnimationFrame(() => { this.due = 0; this.paint(); });
+  }
+
+  paint() {
     if (this.gone) return;
     // The light comes over the left shoulder of whoever looks.
     const eye = new THREE.Vector3(-0.55, 0.75, 1).applyQuaternion(this.camera.quaternion);

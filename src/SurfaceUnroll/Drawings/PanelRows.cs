@@ -61,7 +61,9 @@ public static class PanelRows
 
     private static string Twist(TwistSummary twist) => $"largest {Degrees(twist.Max)}, mean {Degrees(twist.Mean)}";
 
-    private static string Degrees(double radians)
+    /// <summary>An angle to a thousandth of a degree.</summary>
+    /// <param name="radians">The angle.</param>
+    public static string Degrees(double radians)
     {
         double degrees = radians * 180 / Math.PI;
         return (degrees is > 0 and < 0.001 ? "under 0.001" : degrees.ToString("0.###", CultureInfo.InvariantCulture)) + "°";

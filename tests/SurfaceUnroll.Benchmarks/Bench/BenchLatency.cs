@@ -18,7 +18,9 @@ internal static class BenchLatency
         await TypeAsync(page, WarmUp);
         Console.WriteLine($"typed:   {RunningBench.Words(await TypeAsync(page, Typed))}");
         await DragAsync(page, WarmUp);
-        Console.WriteLine($"dragged: {RunningBench.Words(await DragAsync(page, Dragged))}");
+        List<(double Shown, double Waited)> drag = await DragAsync(page, Dragged);
+        Console.WriteLine($"dragged, age of the place that is shown:        {RunningBench.Words(drag.Select(d => d.Shown))}");
+        Console.WriteLine($"dragged, wait of the first move not shown yet:  {RunningBench.Words(drag.Select(d => d.Waited))}");
         return 0;
     }
 
@@ -38,14 +40,19 @@ internal static class BenchLatency
     }
 
     // The pointer moves at 60 Hz whether or not the last move is answered yet.
-    private static async Task<List<double>> DragAsync(IPage page, int moves)
+    private static async Task<List<(double Shown, double Waited)>> DragAsync(IPage page, int moves)
     {
         // A point of the side view, away from its ends, which must stay where those of the front are.
         ILocator handle = page.Locator("[data-handle]").Nth(3);
         await handle.ScrollIntoViewIfNeededAsync();
         LocatorBoundingBoxResult at = (await handle.BoundingBoxAsync())!;
         float x = at.X + at.Width / 2, y = at.Y + at.Height / 2;
-        await page.EvaluateAsync("() => { window.__told = []; new MutationObserver(() => window.__told.push(Number(document.querySelector('#timing').dataset.last))).observe(document.querySelector('#timing'), { attributes: true, attributeFilter: ['data-count'] }); }");
+        await page.EvaluateAsync("""
+            () => {
+              const line = document.querySelector('#timing'), told = window.told = [];
+              new MutationObserver(() => told.push([Number(line.dataset.last), Number(line.dataset.waited)])).observe(line, { attributes: true, attributeFilter: ['data-count'] });
+            }
+            """);
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();
         for (int k = 1; k <= moves; k++)
@@ -55,7 +62,7 @@ internal static class BenchLatency
         }
         await page.Mouse.UpAsync();
         await page.WaitForTimeoutAsync(1000);
-        return [.. await page.EvaluateAsync<double[]>("() => window.__told")];
+        return [.. (await page.EvaluateAsync<double[][]>("() => window.told")).Select(t => (t[0], t[1]))];
     }
 
     internal static async Task<string> CountAsync(IPage page) => await page.Locator("#timing").GetAttributeAsync("data-count") ?? "0";

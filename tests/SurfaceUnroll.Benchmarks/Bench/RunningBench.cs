@@ -23,12 +23,12 @@ internal sealed class RunningBench : IAsyncDisposable
     /// <summary>Seconds from the start of the program to the first page it gave out.</summary>
     public double Ready { get; }
 
-    public static async Task<RunningBench> StartAsync(int jobs)
+    public static async Task<RunningBench> StartAsync(int jobs, string demo = "trike-tail-cover")
     {
         string root = Repository.Root, folder = Directory.CreateTempSubdirectory("bench-").FullName;
         string program = Path.Combine(root, "src", "SurfaceUnroll.Bench", "bin", "Release", "net10.0", "SurfaceUnroll.Bench.dll");
         if (!File.Exists(program)) throw new FileNotFoundException("Run the benchmarks with -c Release, so that the bench is built for it too.", program);
-        string job = await File.ReadAllTextAsync(Path.Combine(root, "fixtures", "jobs", "trike-tail-cover.json"));
+        string job = await File.ReadAllTextAsync(Path.Combine(root, "fixtures", "jobs", demo + ".json"));
         for (int i = 0; i < jobs; i++) await File.WriteAllTextAsync(Path.Combine(folder, $"job-{i}.json"), job);
         var clock = Stopwatch.StartNew();
         Process server = Process.Start(new ProcessStartInfo("dotnet", [program, folder, "--no-browser", "--port", "0"]) { RedirectStandardOutput = true })!;
@@ -39,18 +39,21 @@ internal sealed class RunningBench : IAsyncDisposable
         IBrowser browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--disable-background-networking", "--disable-renderer-backgrounding", "--disable-backgrounding-occluded-windows"],
+            Args = ["--no-sandbox", "--enable-unsafe-swiftshader", "--disable-background-networking", "--disable-renderer-backgrounding", "--disable-backgrounding-occluded-windows"],
         });
         return new RunningBench(server, address, folder, ready, playwright, browser);
     }
 
     /// <summary>A window of its own on a job, once its sheet is there.</summary>
-    public async Task<IPage> OpenAsync(int job)
+    /// <param name="job">Number of the job.</param>
+    /// <param name="stop">Key of the stop; the first if empty.</param>
+    /// <param name="window">Size and looks; 1280 by 900 if null.</param>
+    public async Task<IPage> OpenAsync(int job, string stop = "", BrowserNewPageOptions? window = null)
     {
-        IPage page = await _browser.NewPageAsync(new BrowserNewPageOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
+        IPage page = await _browser.NewPageAsync(window ?? new BrowserNewPageOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 } });
         page.SetDefaultTimeout(120_000);
-        await page.GotoAsync($"{Address}/job/job-{job}");
-        await page.Locator(".verdict.good").WaitForAsync();
+        await page.GotoAsync($"{Address}/job/job-{job}/{stop}");
+        await page.Locator(".verdict:is(.good, .some, .bad)").First.WaitForAsync();
         return page;
     }
 
