@@ -16,7 +16,7 @@ namespace SurfaceUnroll.Bench.Stops.Measuring;
 public sealed record MeasuredShape(string Name, string Written, LengthUnit Units)
 {
     // Enough that the corners of the strokes cannot be seen at the size of the pictures.
-    private const int Steps = 20;
+    private const int Steps = 48;
 
     /// <summary>Path in the job.</summary>
     public string Path => JobPath.Under("curves", Name);
