@@ -3,7 +3,20 @@ import * as THREE from './three/three.module.js';
 import { OrbitControls } from './three/orbit.js';
 import { painted } from './timing.js';
 
-export const create = host => new Scene(host);
+export const create = host => {
+  try { return new Scene(host); } catch { return new Blind(host); }
+};
+
+/** Stands in where the browser draws nothing in space; everything else of the page goes on. */
+class Blind {
+  constructor(host) {
+    host.replaceChildren(Object.assign(document.createElement('p'), { className: 'note', textContent: 'This browser draws no pictures in space (WebGL is off or missing). Everything else works: the verdict, the blanks and the files are the same.' }));
+  }
+  show(...model) { painted(model[8]); }
+  rule() {}
+  look() {}
+  dispose() {}
+}
 
 const colour = name => new THREE.Color(getComputedStyle(document.documentElement).getPropertyValue(name).trim());
 
