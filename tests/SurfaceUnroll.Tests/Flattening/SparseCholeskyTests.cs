@@ -27,6 +27,23 @@ public class SparseCholeskyTests
         Assert.Equal(x, b);
     }
 
+    // A bundle of exceptions would pass for a bug with those who wait for the end of what they stopped.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Work_stopped_on_both_cores_ends_as_stopped(int levels)
+    {
+        var front = new Front { Index = 0, Start = 0, Own = 1, Later = [], Parts = [], Work = 1 };
+        for (int i = 0; i < levels; i++) front = new Front { Index = 0, Start = 0, Own = 1, Later = [], Parts = [front, front], Work = 1 };
+        void Step(Front part, int place)
+        {
+            if (part.Parts.Length == 0) throw new OperationCanceledException();
+            part.ForParts(0, Step);
+        }
+        Assert.Throws<OperationCanceledException>(() => front.ForParts(0, Step));
+        Assert.Throws<AggregateException>(() => front.ForParts(0, (_, _) => throw new InvalidOperationException()));
+    }
+
     [Theory]
     [InlineData(2, 90)]
     [InlineData(90, 2)]

@@ -1,3 +1,5 @@
+using System.Runtime.ExceptionServices;
+
 namespace SurfaceUnroll.Flattening.Sparse;
 
 /// <summary>One dense front of the factorisation: vertices eliminated together and the later ones that they touch.</summary>
@@ -40,7 +42,15 @@ internal sealed class Front
     {
         if (Parts.Length == 2 && Parts[0].Work > work && Parts[1].Work > work)
         {
-            Parallel.Invoke(() => step(Parts[0], 0), () => step(Parts[1], 1));
+            try
+            {
+                Parallel.Invoke(() => step(Parts[0], 0), () => step(Parts[1], 1));
+            }
+            catch (AggregateException e) when (e.InnerExceptions.All(inner => inner is OperationCanceledException))
+            {
+                // Whoever gave the order to stop waits for this, not for a bundle of it.
+                ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
+            }
             return;
         }
         for (int i = 0; i < Parts.Length; i++) step(Parts[i], i);
