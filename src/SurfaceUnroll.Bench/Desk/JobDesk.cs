@@ -185,7 +185,7 @@ public sealed class JobDesk : IDisposable
             CanUndo = true,
             CanRedo = false,
             Stopped = false,
-            Dragging = strand?.StartsWith(Drag, StringComparison.Ordinal) ?? false,
+            Dragging = UndoLine.IsDrag(strand),
         };
         _unsaved = _unsaved.Add((State.Version, edit));
         _saver.Signal();

@@ -20,15 +20,14 @@ internal sealed class LiveDeveloper : IDisposable
     private readonly Lock _lock = new();
     private CancellationTokenSource? _running;
     private long _started;
-    private bool _ended;
 
     public LiveDeveloper(JobDesk desk)
     {
         _desk = desk;
         _papers = new Loop(PlanPapersAsync);
-        _loop = new Loop(_ =>
+        _loop = new Loop(end =>
         {
-            Run();
+            Run(end);
             return Task.CompletedTask;
         });
     }
@@ -54,16 +53,11 @@ internal sealed class LiveDeveloper : IDisposable
 
     public void Dispose()
     {
-        lock (_lock)
-        {
-            _ended = true;
-            _running?.Cancel();
-        }
         _loop.Dispose();
         _papers.Dispose();
     }
 
-    private void Run()
+    private void Run(CancellationToken end)
     {
         DeskState state = _desk.State;
         if (state.Looked == state.Version || state.Stopped) return;
@@ -74,12 +68,8 @@ internal sealed class LiveDeveloper : IDisposable
             _desk.Update(s => s with { Findings = faults, Looked = state.Version, Working = null });
             return;
         }
-        using var cancellation = new CancellationTokenSource();
-        lock (_lock)
-        {
-            if (_ended) return;
-            (_running, _started) = (cancellation, Stopwatch.GetTimestamp());
-        }
+        using var cancellation = CancellationTokenSource.CreateLinkedTokenSource(end);
+        lock (_lock) (_running, _started) = (cancellation, Stopwatch.GetTimestamp());
         try
         {
             Development development = Developer.Develop(job, new Told(step => Say(step, state.Version)), cancellation.Token);

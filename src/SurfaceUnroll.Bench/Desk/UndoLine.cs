@@ -17,7 +17,10 @@ internal sealed record UndoLine(ImmutableStack<JobText> Before, ImmutableStack<J
 
     /// <summary>The change goes on with the last one.</summary>
     public bool GoesOn(string? strand, DateTime now) => strand is not null && strand == Strand && !Before.IsEmpty
-        && (now - When < Together || strand.StartsWith(JobDesk.Drag, StringComparison.Ordinal));
+        && (now - When < Together || IsDrag(strand));
+
+    /// <summary>The strand is a point that is held.</summary>
+    public static bool IsDrag(string? strand) => strand?.StartsWith(JobDesk.Drag, StringComparison.Ordinal) ?? false;
 
     /// <summary>After a change from a text.</summary>
     public UndoLine Changed(JobText from, string? strand, DateTime now) => new(GoesOn(strand, now) ? Before : Before.Push(from), [], strand, now);

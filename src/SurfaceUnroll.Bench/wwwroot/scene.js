@@ -12,7 +12,7 @@ class Blind {
   constructor(host) {
     host.replaceChildren(Object.assign(document.createElement('p'), { className: 'note', textContent: 'This browser draws no pictures in space (WebGL is off or missing). Everything else works: the verdict, the blanks and the files are the same.' }));
   }
-  show(...model) { painted(model[8]); }
+  show({ version }) { painted(version); }
   rule() {}
   look() {}
   dispose() {}
@@ -21,17 +21,19 @@ class Blind {
 const colour = name => new THREE.Color(getComputedStyle(document.documentElement).getPropertyValue(name).trim());
 
 /** Whether a graphics chip draws; where the processor does it, smooth rims would cost more than they are worth. */
-const drawnByHardware = () => {
+const lookForChip = () => {
   const gl = document.createElement('canvas').getContext('webgl2'), names = gl?.getExtension('WEBGL_debug_renderer_info');
   const name = gl?.getParameter(names ? names.UNMASKED_RENDERER_WEBGL : gl.RENDERER) ?? '';
   gl?.getExtension('WEBGL_lose_context')?.loseContext();
   return !/swiftshader|llvmpipe|software/i.test(name);
 };
 
+let chip;
+
 class Scene {
   constructor(host) {
     this.host = host;
-    const chip = drawnByHardware();
+    chip ??= lookForChip();
     this.renderer = new THREE.WebGLRenderer({ antialias: chip && devicePixelRatio < 2, alpha: true });
     this.renderer.setPixelRatio(chip ? Math.min(devicePixelRatio, 2) : 1);
     const canvas = this.canvas = this.renderer.domElement;
@@ -78,7 +80,7 @@ class Scene {
     this.inside.color = colour('--inside');
   }
 
-  show(corners, faces, colours, rims, lines, labels, flat, caption, version, ruled) {
+  show({ corners, faces, colours, rims, lines, labels, flat, caption, version, ruled }) {
     const floats = bytes => new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
     const places = geometry => geometry.setAttribute.bind(geometry, 'position');
     for (const geometry of [this.metal, this.rims.geometry, this.lines.geometry]) geometry.dispose();
@@ -162,7 +164,9 @@ class Scene {
     const { width, height } = this.room();
     this.renderer.setSize(width, height);
     if (!this.touched && !this.box.isEmpty()) this.look(this.side);
-    else { this.frame(); this.draw(); }
+    else this.frame();
+    // A new size empties the canvas, and this frame's turn to draw is over.
+    this.paint();
   }
 
   key(e) {

@@ -37,14 +37,14 @@ public sealed class MeasuringTests(BrowserFixture fixture) : IDisposable
             await TabToAsync(page, $"document.activeElement.closest('.kinds') && document.activeElement.innerText.includes({JsonSerializer.Serialize(kind)})");
             await page.Keyboard.PressAsync("Enter");
             string name = "";
-            await Until(() => (name = Curves(file).Except(before).SingleOrDefault() ?? "").Length > 0);
+            await Waiting.Until(() => (name = Curves(file).Except(before).SingleOrDefault() ?? "").Length > 0);
             foreach ((string value, string text) in values.Zip(typed))
             {
                 string path = $"{JobPath.Under("curves", name)}.{value}";
                 await TabToAsync(page, $"document.activeElement.id === {JsonSerializer.Serialize(FieldIds.Of(path))}");
                 await page.Keyboard.PressAsync("ControlOrMeta+A");
                 await page.Keyboard.TypeAsync(text);
-                await Until(() => JobText.Of(File.ReadAllText(file)).Shown(path) == text);
+                await Waiting.Until(() => JobText.Of(File.ReadAllText(file)).Shown(path) == text);
             }
             Assert.Empty(JobFile.Read(await File.ReadAllTextAsync(file)).Faults);
         }
@@ -73,14 +73,14 @@ public sealed class MeasuringTests(BrowserFixture fixture) : IDisposable
         await TouchAsync("touchEnd");
 
         // Up the page is aft: the point has gone that way and no other has moved.
-        await Until(() => !File.ReadAllText(file).Contains("[62, 272]", StringComparison.Ordinal));
+        await Waiting.Until(() => !File.ReadAllText(file).Contains("[62, 272]", StringComparison.Ordinal));
         await StillAsync(file);
         JobText now = JobText.Of(await File.ReadAllTextAsync(file));
         Assert.True(double.Parse(now.Shown("curves.rear.points[1][1]"), System.Globalization.CultureInfo.InvariantCulture) > 272);
         Assert.Equal("295", now.Shown("curves.rear.points[0][1]"));
         Assert.Equal("210", now.Shown("curves.rear.points[2][1]"));
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
-        await Until(() => File.ReadAllText(file) == StarterJob.Text);
+        await Waiting.Until(() => File.ReadAllText(file) == StarterJob.Text);
         Assert.Empty(window.Complaints);
     }
 
@@ -107,12 +107,5 @@ public sealed class MeasuringTests(BrowserFixture fixture) : IDisposable
             await Task.Delay(1500);
         }
         while (before != await File.ReadAllTextAsync(file));
-    }
-
-    // A limit for a test that would otherwise hang; nothing is measured by it.
-    private static async Task Until(Func<bool> holds)
-    {
-        for (int i = 0; i < 1500 && !holds(); i++) await Task.Delay(20);
-        Assert.True(holds());
     }
 }

@@ -6,25 +6,17 @@ namespace SurfaceUnroll.Bench.Tests.Components;
 /// <summary>Renders components on the desk of a job, without a browser.</summary>
 public sealed class DeskContext : IDisposable
 {
-    private readonly TemporaryFolder _folder = new();
-    private readonly JobShelf _shelf;
+    private readonly OpenDesk _open;
     private readonly BunitContext _context = new();
 
-    public DeskContext(string job)
-    {
-        _folder.Write("job.json", job);
-        _shelf = new JobShelf(_folder.Path);
-        Desk = _shelf.Open("job")!;
-    }
+    public DeskContext(string job) => _open = new OpenDesk(job);
 
-    internal JobDesk Desk { get; }
+    internal JobDesk Desk => _open.Desk;
 
     /// <summary>The state once the job is developed or its faults are known.</summary>
     internal async Task<DeskState> LookedAsync()
     {
-        // A limit for a test that would otherwise hang; nothing is measured by it.
-        for (int i = 0; i < 3000 && Desk.State.Looked != Desk.State.Version; i++) await Task.Delay(20);
-        Assert.Equal(Desk.State.Version, Desk.State.Looked);
+        await Waiting.Until(() => Desk.State.Looked == Desk.State.Version);
         return Desk.State;
     }
 
@@ -39,7 +31,6 @@ public sealed class DeskContext : IDisposable
     public void Dispose()
     {
         _context.Dispose();
-        _shelf.Dispose();
-        _folder.Dispose();
+        _open.Dispose();
     }
 }

@@ -6,30 +6,14 @@ namespace SurfaceUnroll.Bench.Tests.Desk;
 
 public sealed class JobDeskTests : IDisposable
 {
-    private readonly TemporaryFolder _folder = new();
+    private readonly OpenDesk _open = new(StarterJob.Text);
     private readonly JobShelf _shelf;
     private readonly JobDesk _desk;
     private readonly string _path;
 
-    public JobDeskTests()
-    {
-        _path = _folder.Write("cover.json", StarterJob.Text);
-        _shelf = new JobShelf(_folder.Path);
-        _desk = _shelf.Open("cover")!;
-    }
+    public JobDeskTests() => (_shelf, _desk, _path) = (_open.Shelf, _open.Desk, _open.Path);
 
-    public void Dispose()
-    {
-        _shelf.Dispose();
-        _folder.Dispose();
-    }
-
-    private static async Task Until(Func<bool> holds)
-    {
-        // A limit for a test that would otherwise hang; nothing is measured by it.
-        for (int i = 0; i < 3000 && !holds(); i++) await Task.Delay(20);
-        Assert.True(holds());
-    }
+    public void Dispose() => _open.Dispose();
 
     [Fact]
     public async Task Every_change_is_in_the_file_with_its_comments()
@@ -42,9 +26,9 @@ public sealed class JobDeskTests : IDisposable
     [Fact]
     public async Task What_cannot_be_read_is_saved_and_told_at_its_place()
     {
-        await Until(() => _desk.State.IsSound);
+        await Waiting.Until(() => _desk.State.IsSound);
         _desk.Apply(JobEdit.Type("curves.front.run[1].arc", "12 tons"));
-        await Until(() => _desk.State.Looked == _desk.State.Version);
+        await Waiting.Until(() => _desk.State.Looked == _desk.State.Version);
         await _desk.SavedAsync();
         Assert.Contains("12 tons", await File.ReadAllTextAsync(_path), StringComparison.Ordinal);
         Assert.Equal("curves.front.run[1].arc", Assert.Single(_desk.State.Faults).Path);
@@ -55,12 +39,12 @@ public sealed class JobDeskTests : IDisposable
     [Fact]
     public async Task Change_is_developed()
     {
-        await Until(() => _desk.State.IsSound);
+        await Waiting.Until(() => _desk.State.IsSound);
         double before = _desk.State.Development!.Panels[0].FlatArea;
         _desk.Apply(JobEdit.Type("curves.front.run[1].arc", "125"));
-        await Until(() => _desk.State.IsSound);
+        await Waiting.Until(() => _desk.State.IsSound);
         Assert.True(_desk.State.Development!.Panels[0].FlatArea > before);
-        await Until(() => _desk.State.Papers.Length == 1);
+        await Waiting.Until(() => _desk.State.Papers.Length == 1);
     }
 
     [Fact]
@@ -68,7 +52,7 @@ public sealed class JobDeskTests : IDisposable
     {
         for (int i = 0; i < 1000; i++) _desk.Apply(JobEdit.Type("curves.front.run[0].line", $"{50 + i % 20}"), "drag");
         await _desk.SavedAsync();
-        await Until(() => _desk.State.IsSound);
+        await Waiting.Until(() => _desk.State.IsSound);
         Assert.Equal(_desk.State.Text.Text, await File.ReadAllTextAsync(_path));
         Assert.Equal("69", _desk.State.Text.Shown("curves.front.run[0].line"));
     }
@@ -115,7 +99,7 @@ public sealed class JobDeskTests : IDisposable
         await _desk.SavedAsync();
         await File.WriteAllTextAsync(_path, StarterJob.Text.Replace("0.9", "1.5", StringComparison.Ordinal));
         _desk.LookAtFile();
-        await Until(() => _desk.State.Text.Shown("sheet.thickness") == "1.5");
+        await Waiting.Until(() => _desk.State.Text.Shown("sheet.thickness") == "1.5");
         Assert.NotNull(_desk.State.News);
         _desk.Undo();
         await _desk.SavedAsync();

@@ -31,9 +31,9 @@ internal static class BenchLatency
         ILocator field = page.Locator("#field-sheet-thickness");
         for (int k = 0; k < count; k++)
         {
-            string before = await CountAsync(page);
+            string before = await RunningBench.CountAsync(page);
             await field.FillAsync(string.Create(CultureInfo.InvariantCulture, $"1.{k % 9 + 1}"));
-            times.Add(await NextAsync(page, before));
+            times.Add(await RunningBench.NextAsync(page, before));
             await page.WaitForTimeoutAsync(700);
         }
         return times;
@@ -63,14 +63,5 @@ internal static class BenchLatency
         await page.Mouse.UpAsync();
         await page.WaitForTimeoutAsync(1000);
         return [.. (await page.EvaluateAsync<double[][]>("() => window.told")).Select(t => (t[0], t[1]))];
-    }
-
-    internal static async Task<string> CountAsync(IPage page) => await page.Locator("#timing").GetAttributeAsync("data-count") ?? "0";
-
-    /// <summary>Waits for the next picture; the time that its change took, ms.</summary>
-    internal static async Task<double> NextAsync(IPage page, string before)
-    {
-        await page.WaitForFunctionAsync("count => Number(document.querySelector('#timing').dataset.count ?? 0) > Number(count)", before);
-        return double.Parse((await page.Locator("#timing").GetAttributeAsync("data-last"))!, CultureInfo.InvariantCulture);
     }
 }

@@ -41,10 +41,10 @@ internal static class BenchSoak
         string typed = "0.9";
         for (int k = 0; DateTime.UtcNow < end; k++)
         {
-            string before = await BenchLatency.CountAsync(page);
+            string before = await RunningBench.CountAsync(page);
             typed = string.Create(CultureInfo.InvariantCulture, $"1.{(k * 7 + job) % 9 + 1}");
             await field.FillAsync(typed);
-            times.Add(await BenchLatency.NextAsync(page, before));
+            times.Add(await RunningBench.NextAsync(page, before));
             // A person looks before the next change. All browsers and the server share this machine: what is drawn without a graphics chip takes the processor some 80 ms a change.
             await Task.Delay(3000 + 137 * job % 1500);
         }

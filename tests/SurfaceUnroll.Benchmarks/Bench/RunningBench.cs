@@ -73,4 +73,14 @@ internal sealed class RunningBench : IAsyncDisposable
         double[] sorted = [.. times.Order()];
         return string.Create(CultureInfo.InvariantCulture, $"{sorted.Length} changes, median {sorted[sorted.Length / 2]:0} ms, 95th percentile {sorted[(int)(0.95 * sorted.Length)]:0} ms");
     }
+
+    /// <summary>How many pictures the page has told of.</summary>
+    public static async Task<string> CountAsync(IPage page) => await page.Locator("#timing").GetAttributeAsync("data-count") ?? "0";
+
+    /// <summary>Waits for the next picture; the time that its change took, ms.</summary>
+    public static async Task<double> NextAsync(IPage page, string before)
+    {
+        await page.WaitForFunctionAsync("count => Number(document.querySelector('#timing').dataset.count ?? 0) > Number(count)", before);
+        return double.Parse((await page.Locator("#timing").GetAttributeAsync("data-last"))!, CultureInfo.InvariantCulture);
+    }
 }
