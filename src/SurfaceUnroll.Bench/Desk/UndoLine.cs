@@ -8,7 +8,8 @@ namespace SurfaceUnroll.Bench.Desk;
 /// <param name="After">To bring back, the next one last.</param>
 /// <param name="Strand">What the last change belonged to; null if the next one starts anew.</param>
 /// <param name="When">Time of the last change.</param>
-internal sealed record UndoLine(ImmutableStack<JobText> Before, ImmutableStack<JobText> After, string? Strand, DateTime When)
+/// <remarks>They are kept as plain text: a long day has thousands of them, and only one that is gone back to is looked into again.</remarks>
+internal sealed record UndoLine(ImmutableStack<string> Before, ImmutableStack<string> After, string? Strand, DateTime When)
 {
     // Keys pressed one after another in one field are one step.
     private static readonly TimeSpan Together = TimeSpan.FromSeconds(2);
@@ -23,13 +24,13 @@ internal sealed record UndoLine(ImmutableStack<JobText> Before, ImmutableStack<J
     public static bool IsDrag(string? strand) => strand?.StartsWith(JobDesk.Drag, StringComparison.Ordinal) ?? false;
 
     /// <summary>After a change from a text.</summary>
-    public UndoLine Changed(JobText from, string? strand, DateTime now) => new(GoesOn(strand, now) ? Before : Before.Push(from), [], strand, now);
+    public UndoLine Changed(JobText from, string? strand, DateTime now) => new(GoesOn(strand, now) ? Before : Before.Push(from.Text), [], strand, now);
 
     /// <summary>The text before the last change, or null.</summary>
     public (UndoLine Line, JobText Text)? Undone(JobText from) =>
-        Before.IsEmpty ? null : (new UndoLine(Before.Pop(out JobText text), After.Push(from), null, default), text);
+        Before.IsEmpty ? null : (new UndoLine(Before.Pop(out string text), After.Push(from.Text), null, default), JobText.Of(text));
 
     /// <summary>The text that was undone last, or null.</summary>
     public (UndoLine Line, JobText Text)? Redone(JobText from) =>
-        After.IsEmpty ? null : (new UndoLine(Before.Push(from), After.Pop(out JobText text), null, default), text);
+        After.IsEmpty ? null : (new UndoLine(Before.Push(from.Text), After.Pop(out string text), null, default), JobText.Of(text));
 }

@@ -41,7 +41,10 @@ public abstract class FieldBase : DeskView
     protected internal string Id => FieldIds.Of(Path);
 
     /// <summary>What the input shows: what is being typed, else what the job holds.</summary>
-    protected string Value => _typed ?? State.Text.Shown(Path);
+    protected string Value => _typed ?? Held;
+
+    /// <summary>What the job holds, as a person would type it.</summary>
+    protected virtual string Held => State.Text.Shown(Path);
 
     /// <summary>What there is to know of the value.</summary>
     protected internal IEnumerable<Finding> Found => State.Findings.At(Path);

@@ -1,5 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
+using Microsoft.AspNetCore.DataProtection.XmlEncryption;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using SurfaceUnroll.Bench.Desk;
@@ -30,6 +32,8 @@ public static class BenchServer
         });
         // Nothing that must be read again after a restart is protected by keys, so none are kept.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        // A ring of keys is made all the same; kept in memory it leaves no file in the user's folder and no warning before the first words.
+        builder.Services.Configure<KeyManagementOptions>(keys => (keys.XmlRepository, keys.XmlEncryptor) = (new PassingKeys(), new NullXmlEncryptor()));
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(new BenchAddresses(options.Share));
         builder.Services.AddSingleton(new ShareDoor());

@@ -25,11 +25,11 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
 
     private static readonly Kind[] Kinds =
     [
-        new("points", ["mirror", "fit", "symmetric"]),
+        new("points", ["mirror", "fit", "within", "symmetric"]),
         new("run", ["heading", "start"]),
         new("chord", ["rise"]),
         new("plan", ["side", "sideFit"]),
-        new("xyz", ["fit"]),
+        new("xyz", ["fit", "within"]),
         new("file", FileCurveReader.Keys),
         new("section", ["reverse"]),
     ];
@@ -126,7 +126,8 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
         bool mirror = measures.Flag(block, "mirror");
         ImmutableArray<ProfilePoint> points = new PointListReader(measures).InPlane(block, "points");
         if (mirror && points is [_, _, ..]) Centreline(block, points);
-        return new PointsSpec(points, mirror, Fit(block, "fit"), at) { Symmetric = measures.Flag(block, "symmetric") };
+        (Fit fit, double? within) = new FitReader(measures).Read(block);
+        return new PointsSpec(points, mirror, fit, at) { Symmetric = measures.Flag(block, "symmetric"), Within = within };
     }
 
     private void Centreline(JobBlock block, ImmutableArray<ProfilePoint> points)
@@ -167,10 +168,12 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
             ? []
             : new PointListReader(measures).SideView(block, "side");
         // A plan that could not be read has its fault already.
-        return new PlanSideSpec(plan ?? new ChordSpec(1, 1, Placement.None), side, Fit(block, "sideFit"), at);
+        return new PlanSideSpec(plan ?? new ChordSpec(1, 1, Placement.None), side, measures.Choice(block, "sideFit", Fit.Smooth, ("smooth", Fit.Smooth), ("straight", Fit.Straight)), at);
     }
 
-    private SpaceSpec Space(JobBlock block, Placement at) => new(new PointListReader(measures).InSpace(block, "xyz"), Fit(block, "fit"), at);
-
-    private Fit Fit(JobBlock block, string key) => measures.Choice(block, key, Jobs.Fit.Smooth, ("smooth", Jobs.Fit.Smooth), ("straight", Jobs.Fit.Straight));
+    private SpaceSpec Space(JobBlock block, Placement at)
+    {
+        (Fit fit, double? within) = new FitReader(measures).Read(block);
+        return new SpaceSpec(new PointListReader(measures).InSpace(block, "xyz"), fit, at) { Within = within };
+    }
 }

@@ -16,7 +16,7 @@ namespace SurfaceUnroll.Files.JobFiles;
 internal sealed class FileCurveReader(Measures measures, Func<string, FileReading> open)
 {
     /// <summary>Keys that go with <c>file</c>.</summary>
-    public static readonly string[] Keys = ["layer", "path", "pick", "join", "zero", "columns", "fileUnits", "reverse", "mirror", "fit", "symmetric"];
+    public static readonly string[] Keys = ["layer", "path", "pick", "join", "zero", "columns", "fileUnits", "reverse", "mirror", "fit", "within", "symmetric"];
 
     private const long LargestFile = 64 << 20;
 
@@ -42,13 +42,13 @@ internal sealed class FileCurveReader(Measures measures, Func<string, FileReadin
         Check(block, ending);
         double? unit = Unit(block);
         bool reverse = measures.Flag(block, "reverse"), mirror = measures.Flag(block, "mirror");
-        var fit = measures.Choice<Fit?>(block, "fit", null, ("smooth", Fit.Smooth), ("straight", Fit.Straight));
+        (Fit Fit, double? Within)? fit = block.Has("fit") || block.Has("within") ? new FitReader(measures).Read(block) : null;
         DrawingChoice choice = Choice(block);
         Func<Vec3, Vec3, Vec3> shift = Zero(block);
         ImmutableArray<string> columns = Columns(block);
         if (_faults.Count > before || Bytes(file, tree, path) is not { } bytes) return null;
         double fallback = measures.Units == LengthUnit.Inch ? ShopLength.MillimetresPerInch : 1;
-        if (ending == ".CSV") return Table(file, CsvPoints.Read(bytes, columns), unit ?? fallback, (mirror, reverse, fit ?? Fit.Smooth, measures.Flag(block, "symmetric")), at, tree, path);
+        if (ending == ".CSV") return Table(file, CsvPoints.Read(bytes, columns), unit ?? fallback, new TableUse(mirror, reverse, fit?.Fit ?? Fit.Smooth, fit?.Within, measures.Flag(block, "symmetric")), at, tree, path);
 
         DrawingReading drawing = ending == ".DXF" ? DxfCurves.Read(bytes, unit, fallback) : SvgCurves.Read(bytes, unit);
         if (Tell(file, drawing.Faults, tree, path)) return null;
@@ -61,7 +61,7 @@ internal sealed class FileCurveReader(Measures measures, Func<string, FileReadin
             _faults.Add("drawing-too-much", path, tree.Place, $"{file}: the curve reaches farther than 100 m from its origin.", "Say what the numbers of the file are (\"fileUnits\"), or lay its origin at the curve with \"zero\": \"ends\".");
             return null;
         }
-        CurveSpec? spec = fit == Fit.Smooth ? Smooth(chain, file, mirror, at, tree, path) : new DrawnSpec(file, chain.Pieces, mirror, at);
+        CurveSpec? spec = fit?.Fit == Fit.Smooth ? Smooth(chain, file, mirror, at, tree, path) is { } smooth ? smooth with { Within = fit?.Within } : null : new DrawnSpec(file, chain.Pieces, mirror, at);
         return spec is null ? null : spec with { Remarks = [.. FileRemarks.Of(file, drawing, ending == ".SVG", measures.Units, chain, twice, measures.Show)] };
     }
 
@@ -164,7 +164,10 @@ internal sealed class FileCurveReader(Measures measures, Func<string, FileReadin
         return new PointsSpec([.. corners.Select(p => new ProfilePoint(new Vec2(p.Y, p.Z), false))], mirror, Fit.Smooth, at);
     }
 
-    private CurveSpec? Table(string file, CsvReading table, double unit, (bool Mirror, bool Reverse, Fit Fit, bool Symmetric) how, Placement at, JsonTree tree, string path)
+    // How the points of a table are taken.
+    private readonly record struct TableUse(bool Mirror, bool Reverse, Fit Fit, double? Within, bool Symmetric);
+
+    private CurveSpec? Table(string file, CsvReading table, double unit, TableUse how, Placement at, JsonTree tree, string path)
     {
         if (Tell(file, table.Faults, tree, path)) return null;
         ImmutableArray<CsvPoint> points = how.Reverse ? [.. table.Points.Reverse()] : table.Points;
@@ -178,6 +181,6 @@ internal sealed class FileCurveReader(Measures measures, Func<string, FileReadin
         }
         if (inSpace && how.Mirror) faults.Add("csv-broken", 0, "Points in space are not mirrored.", "Choose two columns with \"columns\", or leave \"mirror\" out.");
         if (Tell(file, faults.InOrder(), tree, path)) return null;
-        return inSpace ? new SpaceSpec(places, how.Fit, at) : new PointsSpec([.. places.Select((p, i) => new ProfilePoint(new Vec2(p.Y, p.Z), points[i].Corner))], how.Mirror, how.Fit, at) { Symmetric = how.Symmetric };
+        return inSpace ? new SpaceSpec(places, how.Fit, at) { Within = how.Within } : new PointsSpec([.. places.Select((p, i) => new ProfilePoint(new Vec2(p.Y, p.Z), points[i].Corner))], how.Mirror, how.Fit, at) { Symmetric = how.Symmetric, Within = how.Within };
     }
 }

@@ -26,20 +26,46 @@ public sealed class PrinterStore(string folder)
     /// <summary>All printers in the order of their names, or why they cannot be read.</summary>
     public (ImmutableArray<PrinterScale> Printers, OutputFault? Fault) Read()
     {
-        if (!File.Exists(FilePath)) return ([], null);
+        (ImmutableArray<PrinterScale> printers, _, OutputFault? fault) = ReadAll();
+        return (printers, fault);
+    }
+
+    /// <summary>The printer that was last chosen to print on; null if none.</summary>
+    public PrinterScale? Chosen
+    {
+        get
+        {
+            (ImmutableArray<PrinterScale> printers, string? chosen, _) = ReadAll();
+            return chosen is null ? null : Find(printers, chosen);
+        }
+    }
+
+    /// <summary>Remembers the printer to print on.</summary>
+    /// <param name="name">One that is kept; null for none.</param>
+    /// <returns>Why it could not be remembered; null if it was.</returns>
+    public OutputFault? Choose(string? name)
+    {
+        (ImmutableArray<PrinterScale> known, string? before, OutputFault? fault) = ReadAll();
+        return fault ?? (name == before ? null : Write(known, name));
+    }
+
+    private (ImmutableArray<PrinterScale> Printers, string? Chosen, OutputFault? Fault) ReadAll()
+    {
+        if (!File.Exists(FilePath)) return ([], null, null);
         try
         {
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(FilePath));
             ImmutableArray<PrinterScale> printers = [.. document.RootElement.GetProperty("printers").EnumerateArray().Select(Printer).OrderBy(p => p.Name, StringComparer.Ordinal)];
-            return printers.All(IsSound) ? (printers, null) : ([], new OutputFault(FilePath, "This file has a scale that no printer has.", Mend));
+            string? chosen = document.RootElement.TryGetProperty("chosen", out JsonElement name) ? name.GetString() : null;
+            return printers.All(IsSound) ? (printers, chosen, null) : ([], null, new OutputFault(FilePath, "This file has a scale that no printer has.", Mend));
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
-            return ([], new OutputFault(FilePath, "This file of printers cannot be read.", Mend));
+            return ([], null, new OutputFault(FilePath, "This file of printers cannot be read.", Mend));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return ([], new OutputFault(FilePath, $"This file of printers cannot be opened: {e.Message}", "See who may read it.", OfTheMachine: true));
+            return ([], null, new OutputFault(FilePath, $"This file of printers cannot be opened: {e.Message}", "See who may read it.", OfTheMachine: true));
         }
     }
 
@@ -47,14 +73,19 @@ public sealed class PrinterStore(string folder)
     /// <returns>Why it could not be kept; null if it was.</returns>
     public OutputFault? Keep(PrinterScale printer)
     {
-        (ImmutableArray<PrinterScale> known, OutputFault? fault) = Read();
-        if (fault is not null) return fault;
+        (ImmutableArray<PrinterScale> known, string? chosen, OutputFault? fault) = ReadAll();
+        return fault ?? Write([.. known.Where(p => !IsCalled(p, printer.Name)).Append(printer)], chosen);
+    }
+
+    private OutputFault? Write(ImmutableArray<PrinterScale> printers, string? chosen)
+    {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
         {
             json.WriteStartObject();
+            if (chosen is not null) json.WriteString("chosen", chosen);
             json.WriteStartArray("printers");
-            foreach (PrinterScale each in known.Where(p => !IsCalled(p, printer.Name)).Append(printer).OrderBy(p => p.Name, StringComparer.Ordinal))
+            foreach (PrinterScale each in printers.OrderBy(p => p.Name, StringComparer.Ordinal))
             {
                 json.WriteStartObject();
                 json.WriteString("name", each.Name);

@@ -52,6 +52,12 @@ internal sealed class CurveFaults(string where, LengthUnit units)
         $"Between two points the smooth curve swings out by {Length(bulge)} near {Place(place, planar)}.",
         "If the real part does not, measure another point there or mark a \"corner\".");
 
+    /// <summary>How far the fairest curve leaves the readings.</summary>
+    public Notice Faired(string key, double within, double most, int index, Vec3 place, bool planar) => new(
+        "curve-faired", Severity.Note, where + $".{key}",
+        $"The fairest curve within {Length(within)} of every reading leaves point {Count(index + 1)} by the most, {Length(most)}, at {Place(place, planar)}.",
+        "Nothing to do if the readings are no better than that; else give a smaller \"within\".");
+
     public Notice NotPositive(string part, string what, double value) => Error("curve-step-size", part,
         $"The {what} must be more than zero, not {Length(value)}.", "Measure it again.");
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Curves.Fairing;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -11,12 +12,13 @@ internal static class PointCurve
     public static OwnCurve InPlane(PointsSpec spec, CurveFaults faults) => Through(
         new PointRow(
             [.. spec.Points.Select(p => new Vec3(0, p.Place.X, p.Place.Y))], [.. spec.Points.Select(p => p.Corner)],
-            spec.Fit, spec.Mirror, "points"),
+            spec.Fit, spec.Mirror, "points")
+        { Within = spec.Within },
         faults);
 
     /// <summary>Points in space.</summary>
     public static OwnCurve InSpace(SpaceSpec spec, CurveFaults faults) =>
-        Through(new PointRow(spec.Points, [.. spec.Points.Select(_ => false)], spec.Fit, false, "xyz"), faults);
+        Through(new PointRow(spec.Points, [.. spec.Points.Select(_ => false)], spec.Fit, false, "xyz") { Within = spec.Within }, faults);
 
     private static OwnCurve Through(PointRow row, CurveFaults faults)
     {
@@ -24,8 +26,16 @@ internal static class PointCurve
         if (errors.Length > 0) return new OwnCurve([], false, errors);
         row = row.Snapped();
         ImmutableArray<CurvePiece> spans = row.Fit == Fit.Straight ? Straight(row.Places) : Smooth(row);
-        ImmutableArray<Notice> notices = [.. PointChecks.ShapeFaults(row, spans, faults)];
+        ImmutableArray<Notice> notices = [.. Fairness(row, spans, faults), .. PointChecks.ShapeFaults(row, spans, faults)];
         return new OwnCurve(spans, row.Mirror, notices);
+    }
+
+    // Which reading the fairest curve leaves by the most.
+    private static IEnumerable<Notice> Fairness(PointRow row, ImmutableArray<CurvePiece> spans, CurveFaults faults)
+    {
+        if (row.Within is not { } within || row.Fit == Fit.Straight) yield break;
+        (double most, int index) = row.Places.Select((p, i) => (FairRow.Move(spans, i, p), i)).MaxBy(x => x.Item1);
+        yield return faults.Faired(row.Key, within, most, index, row.Places[index], row.IsPlanar);
     }
 
     private static ImmutableArray<CurvePiece> Straight(ImmutableArray<Vec3> places) =>
@@ -38,7 +48,7 @@ internal static class PointCurve
         bool loop = row.IsClosed && !row.Mirror && !row.Corners[0] && !row.Corners[last];
         if (!loop) return Between(row, [0, .. InnerCorners(row), last]);
         int[] corners = [.. InnerCorners(row)];
-        if (corners.Length == 0) return CubicSpline.Periodic(row.Places.AsSpan());
+        if (corners.Length == 0) return FairRow.Closed(row) ?? CubicSpline.Periodic(row.Places.AsSpan());
 
         // Begin the loop at its first corner, so that it is smooth across the place where the points happen to begin; then turn it back.
         int first = corners[0];
@@ -61,7 +71,7 @@ internal static class PointCurve
             CurveEnd end = row.Mirror && to == last && !row.Corners[last] && row.Places[last].Y == 0 ? CurveEnd.Mirrored : CurveEnd.Free;
             ImmutableArray<Vec3> part = row.Places[from..(to + 1)];
             bool square = start == CurveEnd.Free || part[0].Z == part[^1].Z;
-            spans.AddRange(square && end == CurveEnd.Free && OnOneLine(part) ? Straight(part) : CubicSpline.Open(part.AsSpan(), start, end));
+            spans.AddRange(square && end == CurveEnd.Free && OnOneLine(part) ? Straight(part) : FairRow.Open(part, start, end, row.Within) ?? CubicSpline.Open(part.AsSpan(), start, end));
         }
         return spans.ToImmutable();
     }
@@ -81,6 +91,9 @@ internal static class PointCurve
 /// <param name="Key">Key of the points in the job file; <c>points</c> are flat.</param>
 internal sealed record PointRow(ImmutableArray<Vec3> Places, ImmutableArray<bool> Corners, Fit Fit, bool Mirror, string Key)
 {
+    /// <summary>How far the fairest curve may leave each place, mm; null: it goes through them.</summary>
+    public double? Within { get; init; }
+
     public bool IsPlanar => Key == "points";
 
     /// <summary>Largest distance of a point from the first, mm: what tolerances are measured by.</summary>

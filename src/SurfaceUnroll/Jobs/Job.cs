@@ -178,6 +178,9 @@ public sealed record PointsSpec(ImmutableArray<ProfilePoint> Points, bool Mirror
 {
     /// <summary>Both sides were read, of a part that is meant to be its own mirror image.</summary>
     public bool Symmetric { get; init; }
+
+    /// <summary>How far the fairest curve may leave each point, mm, &gt; 0; null: a smooth curve goes through every point.</summary>
+    public double? Within { get; init; }
 }
 
 /// <summary>One measured point of a profile.</summary>
@@ -231,7 +234,11 @@ public sealed record PlanSideSpec(CurveSpec Plan, ImmutableArray<Vec2> Side, Fit
 /// <param name="Points">(x, y, z) in mm, left to right.</param>
 /// <param name="Fit">Smooth curve or corners.</param>
 /// <param name="At">Placement.</param>
-public sealed record SpaceSpec(ImmutableArray<Vec3> Points, Fit Fit, Placement At) : CurveSpec(At);
+public sealed record SpaceSpec(ImmutableArray<Vec3> Points, Fit Fit, Placement At) : CurveSpec(At)
+{
+    /// <summary>How far the fairest curve may leave each point, mm, &gt; 0; null: a smooth curve goes through every point.</summary>
+    public double? Within { get; init; }
+}
 
 /// <summary>Where a curve's own frame stands: origin + Rz(turn)·Ry(lean)·Rx(roll)·p, right-hand rotations about the job's axes.</summary>
 /// <param name="Origin">mm.</param>

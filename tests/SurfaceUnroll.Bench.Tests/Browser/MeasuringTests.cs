@@ -18,6 +18,7 @@ public sealed class MeasuringTests(BrowserFixture fixture) : IDisposable
     public async Task Every_kind_of_curve_is_entered_by_keyboard()
     {
         string file = _folder.Write("cover.json", StarterJob.Text);
+        _folder.Write("hoop.csv", "across,up\n-100,0\n-60,70\n0,95\n60,70\n100,0\n");
         IBrowser browser = await fixture.BrowserAsync();
         using BenchProcess bench = BenchProcess.Run(_folder.Path);
         await using BenchPage window = await BenchPage.OpenAsync(browser, bench.Address + "/job/cover");
@@ -30,6 +31,7 @@ public sealed class MeasuringTests(BrowserFixture fixture) : IDisposable
             ("Chord and rise", ["chord", "rise"], ["310", "1' 2 1/2\""]),
             ("Plan and side view", ["plan.run[0].line", "side[1][0]", "side[2][1]"], ["150", "141", "44"]),
             ("Points in space", ["xyz[0][0]", "xyz[2][2]"], ["-3", "118"]),
+            ("Drawing or table", ["file"], ["hoop.csv"]),
         ];
         foreach ((string kind, string[] values, string[] typed) in kinds)
         {
@@ -46,7 +48,7 @@ public sealed class MeasuringTests(BrowserFixture fixture) : IDisposable
                 await page.Keyboard.TypeAsync(text);
                 await Waiting.Until(() => JobText.Of(File.ReadAllText(file)).Shown(path) == text);
             }
-            Assert.Empty(JobFile.Read(await File.ReadAllTextAsync(file)).Faults);
+            Assert.Empty(JobFile.ReadIn(await File.ReadAllTextAsync(file), _folder.Path).Faults);
         }
         Assert.Equal(kinds.Length + 2, Curves(file).Count);
         Assert.Empty(window.Complaints);

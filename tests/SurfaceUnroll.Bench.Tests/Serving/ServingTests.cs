@@ -133,6 +133,20 @@ public sealed class ServingTests : IDisposable
     }
 
     [Fact]
+    public void Chosen_printer_is_chosen_in_the_next_window_too()
+    {
+        var (laser, inkjet) = (new PrinterScale("shop laser", 0.986, 0.997, 0.002), new PrinterScale("inkjet", 1.002, 1.001, 0));
+        Assert.Null(_printers.Keep(laser));
+        Assert.Null(new ChosenPrinter(_printers).Scale);
+        new ChosenPrinter(_printers).Choose(laser);
+        Assert.Null(_printers.Keep(inkjet));
+        Assert.Equal(laser.Name, new ChosenPrinter(_printers).Scale?.Name);
+        new ChosenPrinter(_printers).Choose(null);
+        Assert.Null(new ChosenPrinter(_printers).Scale);
+        Assert.Equal(2, _printers.Read().Printers.Length);
+    }
+
+    [Fact]
     public async Task Files_for_a_measured_printer_are_corrected_and_others_stay_as_they_are()
     {
         var scale = new PrinterScale("shop laser", 0.986, 0.997, 0.002);

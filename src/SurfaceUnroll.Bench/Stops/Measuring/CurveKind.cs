@@ -12,6 +12,9 @@ namespace SurfaceUnroll.Bench.Stops.Measuring;
 /// <param name="Picture">The component that shows how it is taken.</param>
 public sealed record CurveKind(string Key, string Name, string Says, IReadOnlyList<string> How, string Millimetres, string Inches, Type Picture)
 {
+    /// <summary>It stands where it was measured and has no placement.</summary>
+    public bool Stands { get; init; }
+
     /// <summary>All kinds, the most usual first.</summary>
     public static IReadOnlyList<CurveKind> All() =>
     [
@@ -56,10 +59,25 @@ public sealed record CurveKind(string Key, string Name, string Says, IReadOnlyLi
             ],
             """ "xyz": [ [0, -120, 0], [40, -60, 95], [50, 0, 115], [40, 60, 95], [0, 120, 0] ] """,
             """ "xyz": [ [0, "-4 3/4", 0], ["1 1/2", "-2 3/8", "3 3/4"], [2, 0, "4 1/2"], ["1 1/2", "2 3/8", "3 3/4"], [0, "4 3/4", 0] ] """, typeof(Pictures.SpacePicture)),
+        new("file", "Drawing or table", "A DXF or SVG drawing of the profile, or a CSV table of points.",
+            [
+                "Draw the profile to full size, or save the points of a measuring program as a table.",
+                "Save the curve alone, or on a layer of its own, as DXF (R12 to 2018), SVG or CSV.",
+                "Bring the file: it is kept beside the job.",
+                "Look at the drawing here: the left end is where the curve begins.",
+            ],
+            """ "file": "" """, """ "file": "" """, typeof(Pictures.FilePicture)),
+        new("section", "Section of a scan", "A scanned part: the line in which a plane cuts it.",
+            [
+                "Scan the part and set the scan to the place that all is measured from, aft as x, right as y, up as z.",
+                "Save it as OBJ or STL and bring the file.",
+                "Say where the plane stands that cuts it.",
+            ],
+            """ "section": { "mesh": "", "plane": { "origin": [0, 0, 0] } } """, """ "section": { "mesh": "", "plane": { "origin": [0, 0, 0] } } """, typeof(Pictures.ScanPicture)) { Stands = true },
     ];
 
     /// <summary>The kinds that may be a plan view: those that lie flat.</summary>
-    public static IReadOnlyList<CurveKind> Flat() => [.. All().Where(k => k.Key is "points" or "run" or "chord")];
+    public static IReadOnlyList<CurveKind> Flat() => [.. All().Where(k => k.Key is "points" or "run" or "chord" or "file")];
 
     /// <summary>The kind of the curve at a path; null where it holds none, or more than one.</summary>
     public static CurveKind? Of(JobText text, string path)
@@ -72,5 +90,5 @@ public sealed record CurveKind(string Key, string Name, string Says, IReadOnlyLi
     /// <param name="inches">The job is in inches.</param>
     /// <param name="at">Placement to keep, as written; null for none.</param>
     /// <returns>JSON of a curve.</returns>
-    public string Start(bool inches, string? at) => $"{{{(inches ? Inches : Millimetres).TrimEnd()}{(at is null ? "" : $", \"at\": {at}")} }}";
+    public string Start(bool inches, string? at) => $"{{{(inches ? Inches : Millimetres).TrimEnd()}{(at is null || Stands ? "" : $", \"at\": {at}")} }}";
 }

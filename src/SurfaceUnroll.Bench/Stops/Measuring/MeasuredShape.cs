@@ -33,15 +33,20 @@ public sealed record MeasuredShape(string Name, string Written, LengthUnit Units
     /// <summary>The side view as (aft, 0, height), where there is one, as far as the plan reaches.</summary>
     public ImmutableArray<ImmutableArray<Vec3>> Side { get; init; } = [];
 
+    /// <summary>What its file holds is not read yet.</summary>
+    public bool Waits { get; init; }
+
     /// <summary>Length along the curve, mm.</summary>
     public double Length { get; init; }
 
     /// <summary>All curves of a job, those that did not change taken from before.</summary>
-    /// <param name="text">The job.</param>
+    /// <param name="state">The job. What a curve's file holds is known once the job is developed.</param>
     /// <param name="before">As they were.</param>
-    public static ImmutableArray<MeasuredShape> All(JobText text, ImmutableArray<MeasuredShape> before)
+    public static ImmutableArray<MeasuredShape> All(DeskState state, ImmutableArray<MeasuredShape> before)
     {
-        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(state);
+        JobText text = state.Text;
+        ImmutableArray<NamedCurve> read = state.IsSound ? state.Development!.Job.Curves : [];
         LengthUnit units = text.Units();
         if (text.Find("curves") is not { Kind: JobValueKind.Block } curves) return [];
         return
@@ -49,15 +54,20 @@ public sealed record MeasuredShape(string Name, string Written, LengthUnit Units
             .. curves.Keys.Select(name =>
             {
                 string written = text.Written(curves.Under(name)) ?? "";
-                return before.FirstOrDefault(s => s.Name == name && s.Units == units && s.Written == written) ?? Of(name, written, units);
+                CurveSpec? filed = read.FirstOrDefault(c => c.Name == name)?.Spec;
+                return before.FirstOrDefault(s => s.Name == name && s.Units == units && s.Written == written && !(s.Waits && filed is not null))
+                    ?? Of(name, written, units, filed, before.FirstOrDefault(s => s.Name == name)?.Spec);
             }),
         ];
     }
 
-    private static MeasuredShape Of(string name, string written, LengthUnit units)
+    private static MeasuredShape Of(string name, string written, LengthUnit units, CurveSpec? filed, CurveSpec? last)
     {
-        var shape = new MeasuredShape(name, written, units);
-        if (CurveFragment.Read(written, units) is not { } spec || Curve(spec) is not { } curve) return shape;
+        CurveSpec? known = CurveFragment.Read(written, units) ?? filed;
+        // Until the file is read again the curve is drawn as it was.
+        bool waits = known is null && JobText.Of(written).Find("") is { Keys: var keys } && (keys.Contains("file") || keys.Contains("section"));
+        var shape = new MeasuredShape(name, written, units) { Waits = waits };
+        if ((waits ? last : known) is not { } spec || Curve(spec) is not { } curve) return shape;
         shape = shape with { Spec = spec, Own = Sampled(curve), Length = curve.Length };
         if (spec is not PlanSideSpec both || Curve(both.Plan) is not { } plan) return shape;
         ImmutableArray<ImmutableArray<Vec3>> seen = Sampled(plan);

@@ -28,7 +28,8 @@ internal static class PlaneViews
             var side = new PointList(text, JobPath.Under(path, "side"), SideOn) { Rising = true };
             return [plan, InPlane(side, "From the side", 0, 1, shape.Side, p => [p.X, p.Z]) with { Says = says }];
         }
-        if (CurveKind.Of(text, path)?.Key != "xyz") return [Flat(text, path, shape.Spec, shape.Own, "In its own plane", "across", "up") with { Says = says }];
+        // A table of three columns is a curve in space too.
+        if (CurveKind.Of(text, path)?.Key != "xyz" && shape.Spec is not SpaceSpec) return [Flat(text, path, shape.Spec, shape.Own, "In its own plane", "across", "up") with { Says = says }];
         var points = new PointList(text, JobPath.Under(path, "xyz"), Space);
         return
         [

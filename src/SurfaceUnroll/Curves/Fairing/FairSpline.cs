@@ -65,6 +65,13 @@ internal sealed class FairSpline
         return [.. Enumerable.Range(0, Coefficients).Select(c => new Vec3(solved[0][c], solved[1][c], solved[2][c]))];
     }
 
+    /// <summary>What a spline pays for change of curvature: ∫|f‴|² du, knots a unit apart in the mean.</summary>
+    public double Cost(Vec3[] fit) => Enumerable.Range(0, _spans.Length).Sum(k =>
+    {
+        Vec3 third = 6 * Sum(fit, k, j => _spans[k][j, 3]);
+        return (_knots[k + 1] - _knots[k]) * third.Dot(third);
+    });
+
     /// <summary>By how much the spline leaves each point: f(uᵢ) − pᵢ, mm.</summary>
     public Vec3[] Moves(Vec3[] fit) => [.. _points.Select((p, i) =>
     {

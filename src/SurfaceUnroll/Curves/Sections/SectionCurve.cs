@@ -80,7 +80,7 @@ internal static class SectionCurve
                 parameters = Chords(row.Places, closed);
                 continue;
             }
-            parameters = Feet(curve, row.Places, parameters, closed) ?? parameters;
+            parameters = FootPoints.Of(curve, row.Places, parameters, closed) ?? parameters;
         }
         return (curve!, row, spikes);
     }
@@ -119,26 +119,6 @@ internal static class SectionCurve
         var parameters = new double[n + (closed ? 1 : 0)];
         for (int i = 1; i < parameters.Length; i++) parameters[i] = parameters[i - 1] + Math.Max((Mean(i % n) - Mean(i - 1)).Length, 0.2 * (places[i % n] - places[i - 1]).Length);
         return parameters;
-    }
-
-    // Parameters moved to the foot of each point on the curve, by length along it (J. Hoschek, Intrinsic parametrization for approximation, 1988); null where that would change their order.
-    private static double[]? Feet(FairCurve curve, ImmutableArray<Vec3> places, double[] parameters, bool closed)
-    {
-        ImmutableArray<CurvePiece> pieces = curve.Pieces();
-        double[] length = [.. pieces.Select(p => p.Length(0, 1))];
-        var feet = new double[parameters.Length];
-        double along = 0;
-        for (int i = 0; i < places.Length; i++)
-        {
-            bool last = i == pieces.Length;
-            CurveSample at = last ? pieces[i - 1].At(1) : pieces[i].At(0);
-            feet[i] = along + (places[i] - at.Point).Dot(at.Tangent);
-            if (!last) along += length[i];
-        }
-        if (closed) feet[^1] = feet[0] + along;
-        for (int i = 1; i < feet.Length; i++)
-            if (feet[i] - feet[i - 1] < 0.1 * (parameters[i] - parameters[i - 1])) return null;
-        return feet;
     }
 
     // As few cubics as stay within a tolerance of the curve: a spline through more and more of its places.

@@ -52,6 +52,10 @@ internal static class BrokenJobs
 
     private static (string, string, string, string)[] Points =>
     [
+        ("fair without a bound", Job(front: "¶{ \"points\": [[0, 1], [2, 3]], \"fit\": \"fair\" }"), "key-missing", "curves.front.within"),
+        ("bound without fair", Front("\"points\": [[0, 1], [2, 3]], \"within\": ¶1"), "key-misplaced", "curves.front.within"),
+        ("bound of nothing", Front("\"points\": [[0, 1], [2, 3]], \"fit\": \"fair\", \"within\": ¶0"), "length-not-positive", "curves.front.within"),
+        ("bound too small", Front("\"points\": [[0, 1], [2, 3]], \"fit\": \"fair\", \"within\": ¶0.0001"), "number-range", "curves.front.within"),
         ("no point", Front("\"points\": ¶[]"), "curve-too-few-points", "curves.front.points"),
         ("one point", Front("\"points\": ¶[[0, 1]]"), "curve-too-few-points", "curves.front.points"),
         ("points not a list", Front("\"points\": ¶5"), "wrong-type", "curves.front.points"),
