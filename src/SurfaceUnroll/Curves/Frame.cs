@@ -44,6 +44,9 @@ public readonly record struct Frame(Vec3 Origin, Vec3 X, Vec3 Y, Vec3 Z)
     /// <summary>First <paramref name="inner"/>, then this one.</summary>
     public Frame After(Frame inner) => new(Point(inner.Origin), Direction(inner.X), Direction(inner.Y), Direction(inner.Z));
 
+    /// <summary>Takes every image back to where it came from.</summary>
+    public Frame Inverse => new(new Vec3(-Origin.Dot(X), -Origin.Dot(Y), -Origin.Dot(Z)), new Vec3(X.X, Y.X, Z.X), new Vec3(X.Y, Y.Y, Z.Y), new Vec3(X.Z, Y.Z, Z.Z));
+
     /// <summary>Image of a place with its derivatives.</summary>
     public CurveSample Sample(CurveSample s) => new(Point(s.Point), Direction(s.D1), Direction(s.D2));
 }

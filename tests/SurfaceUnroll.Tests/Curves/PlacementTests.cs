@@ -16,6 +16,15 @@ public class PlacementTests
     private static readonly PointsSpec Hook = Points(Fit.Smooth, false, (-90, 0), (-70, 60), (-10, 85), (40, 70), (95, 10));
 
     [Fact]
+    public void Inverse_takes_back_what_was_placed_and_mirrored()
+    {
+        var frame = Frame.Of(Measured.At(new Vec3(40, -7, 12), 11, 23, 37)).After(Frame.MirrorLeftRight);
+        var p = new Vec3(3, 5, -8);
+        Measured.Near(p, frame.Inverse.Point(frame.Point(p)), 1e-12);
+        Measured.Near(p, frame.Point(frame.Inverse.Point(p)), 1e-12);
+    }
+
+    [Fact]
     public void Unplaced_profile_stands_upright_across_the_job() =>
         Assert.Equal(new Vec3(0, 3, 4), Frame.Of(Placement.None).Point(new Vec3(0, 3, 4)));
 

@@ -77,7 +77,10 @@ public sealed record MeasuredShape(string Name, string Written, LengthUnit Units
         return shape with { Plan = seen, Side = Curve(both with { Plan = aft }) is { } side ? Sampled(side) : [] };
     }
 
-    private static SpaceCurve? Curve(CurveSpec spec) => MeasuredCurve.Build(spec with { At = Placement.None }, "curve").Curve;
+    // In its own axes. A section is cut where its plane stands and taken back from there.
+    private static SpaceCurve? Curve(CurveSpec spec) => spec is SectionSpec
+        ? MeasuredCurve.Build(spec, "curve").Curve is { } cut ? new SpaceCurve([.. cut.Pieces.Select(p => p.Placed(Frame.Of(spec.At).Inverse))]) : null
+        : MeasuredCurve.Build(spec with { At = Placement.None }, "curve").Curve;
 
     private static ImmutableArray<ImmutableArray<Vec3>> Sampled(SpaceCurve curve) =>
     [

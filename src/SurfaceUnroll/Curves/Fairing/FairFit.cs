@@ -4,9 +4,9 @@ using SurfaceUnroll.Geometry;
 namespace SurfaceUnroll.Curves.Fairing;
 
 /// <summary>A smooth curve near measured points.</summary>
-/// <param name="Cubics">One for each pair of neighbouring points: c0 + c1·t + c2·t² + c3·t³, t from 0 to 1, smooth up to the curvature.</param>
+/// <param name="Cubics">One for each pair of neighbouring points, smooth up to the curvature.</param>
 /// <param name="Moves">From each point to the curve, square to it, mm.</param>
-internal sealed record FairCurve(ImmutableArray<(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)> Cubics, ImmutableArray<Vec3> Moves)
+internal sealed record FairCurve(ImmutableArray<Cubic> Cubics, ImmutableArray<Vec3> Moves)
 {
     /// <summary>Largest move and the point it belongs to.</summary>
     public (double Distance, int Point) Largest => Moves.Select((m, i) => (m.Length, i)).MaxBy(x => x.Length);
@@ -15,7 +15,7 @@ internal sealed record FairCurve(ImmutableArray<(Vec3 C0, Vec3 C1, Vec3 C2, Vec3
     public double Scatter => Math.Sqrt(Moves.Average(m => m.Dot(m)));
 
     /// <summary>The curve as pieces.</summary>
-    public ImmutableArray<CurvePiece> Pieces() => [.. Cubics.Select(c => new CubicPiece(c.C0, c.C1, c.C2, c.C3))];
+    public ImmutableArray<CurvePiece> Pieces() => [.. Cubics.Select(c => c.Piece())];
 }
 
 /// <summary>Chooses how smooth a smoothing spline is.</summary>

@@ -29,12 +29,12 @@ internal static class FairRow
         IEnumerable<Vec3> image = part.Reverse().Select(Mirrored);
         ImmutableArray<Vec3> whole = ring ? [.. part, .. image.Skip(1).Take(last - 1)] : before ? [.. image.Take(last), .. part] : behind ? [.. part, .. image.Skip(1)] : part;
         if (whole.Length < (ring ? FairSpline.Fewest(true) : FewestOpen) || BoundedFair.Of(whole, ring, bound) is not { } fair) return null;
-        Cubic[] cubics = [.. fair.Cubics.Skip(before && !ring ? last : 0).Take(last).Select(c => new Cubic(c.C0, c.C1, c.C2, c.C3))];
+        Cubic[] cubics = [.. fair.Cubics.Skip(before && !ring ? last : 0).Take(last)];
         // Rounding is taken out of what is known: ends that stay, and places on the centreline that are crossed square.
         if (!before) cubics[0] = cubics[0] with { C0 = part[0] };
         else cubics[0] = new Cubic(OnCentreline(cubics[0].C0), cubics[0].C1 with { Z = 0 }, OnCentreline(cubics[0].C2), cubics[0].C3);
         cubics[^1] = cubics[^1].EndingAt(behind ? OnCentreline(cubics[^1].End) : part[^1]);
-        return [.. cubics.Select(c => (CurvePiece)new CubicPiece(c.C0, c.C1, c.C2, c.C3))];
+        return [.. cubics.Select(c => c.Piece())];
     }
 
     /// <summary>From a point to the pieces beside it, square to them, mm.</summary>
@@ -48,11 +48,4 @@ internal static class FairRow
     private static Vec3 Mirrored(Vec3 p) => p with { Y = -p.Y };
 
     private static Vec3 OnCentreline(Vec3 p) => p with { Y = 0 };
-
-    private readonly record struct Cubic(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)
-    {
-        public Vec3 End => C0 + C1 + C2 + C3;
-
-        public Cubic EndingAt(Vec3 place) => this with { C3 = place - C0 - C1 - C2 };
-    }
 }

@@ -82,7 +82,7 @@ internal sealed class FairSpline
     /// <summary>The parts of the moves that are square to the spline, mm: what lies along it moves a point's parameter and not the curve.</summary>
     public Vec3[] Across(Vec3[] fit, Vec3[] moves)
     {
-        ImmutableArray<(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)> cubics = Cubics(fit);
+        ImmutableArray<Cubic> cubics = Cubics(fit);
         return [.. moves.Select((m, i) =>
         {
             Vec3 along = (i < cubics.Length ? cubics[i].C1 : cubics[^1].C1 + 2 * cubics[^1].C2 + 3 * cubics[^1].C3).Unit;
@@ -91,11 +91,11 @@ internal sealed class FairSpline
     }
 
     /// <summary>The spline as cubics, one for each pair of neighbouring points.</summary>
-    public ImmutableArray<(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)> Cubics(Vec3[] fit) => [.. Enumerable.Range(0, _spans.Length).Select(k =>
+    public ImmutableArray<Cubic> Cubics(Vec3[] fit) => [.. Enumerable.Range(0, _spans.Length).Select(k =>
     {
         double h = _knots[k + 1] - _knots[k];
         double u = _knots[k];
-        return (
+        return new Cubic(
             Trend(u) + Sum(fit, k, j => _spans[k][j, 0]), h * (_trend.C1 + 2 * u * _trend.C2 + Sum(fit, k, j => _spans[k][j, 1])),
             h * h * (_trend.C2 + Sum(fit, k, j => _spans[k][j, 2])), h * h * h * Sum(fit, k, j => _spans[k][j, 3]));
     })];

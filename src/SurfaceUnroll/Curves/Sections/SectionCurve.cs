@@ -46,7 +46,7 @@ internal static class SectionCurve
         if (row.Places.Length < FairSpline.Fewest(closed)) return new OwnCurve([], false, [faults.SectionTooShort(line.Length, step)]);
         row = Ordered(row, closed, spec.Reverse);
         if (Smoothed(row, closed, spec.Noise) is not { } found) return new OwnCurve([], false, [faults.SectionTooShort(line.Length, step)]);
-        ImmutableArray<CurvePiece> pieces = Thinned(found.Curve.Pieces(), closed, spec.Noise / 20);
+        ImmutableArray<CurvePiece> pieces = Thinned(closed ? found.Curve.Pieces() : Ended(found.Curve, found.Row.Places), closed, spec.Noise / 20);
         return new OwnCurve(pieces, false, [faults.SectionTaken(spec, lines, found.Curve, found.Row.Places, found.Spikes)]);
     }
 
@@ -119,6 +119,14 @@ internal static class SectionCurve
         var parameters = new double[n + (closed ? 1 : 0)];
         for (int i = 1; i < parameters.Length; i++) parameters[i] = parameters[i - 1] + Math.Max((Mean(i % n) - Mean(i - 1)).Length, 0.2 * (places[i % n] - places[i - 1]).Length);
         return parameters;
+    }
+
+    // The places hold the curve less along it than square to it: it is cut off, or goes on, at the feet of the two that end it.
+    private static ImmutableArray<CurvePiece> Ended(FairCurve curve, ImmutableArray<Vec3> places)
+    {
+        ImmutableArray<Cubic> cubics = curve.Cubics;
+        cubics = cubics.SetItem(0, cubics[0].Over(cubics[0].Foot(places[0], 0), 1));
+        return [.. cubics.SetItem(cubics.Length - 1, cubics[^1].Over(0, cubics[^1].Foot(places[^1], 1))).Select(c => c.Piece())];
     }
 
     // As few cubics as stay within a tolerance of the curve: a spline through more and more of its places.

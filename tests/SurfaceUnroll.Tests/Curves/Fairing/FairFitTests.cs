@@ -26,11 +26,11 @@ public class FairFitTests
     [Fact]
     public void Pieces_join_smoothly_up_to_their_curvature()
     {
-        ImmutableArray<(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)> cubics = FairFit.Scattered(Spline(Noisy(9, 1)), [.. Enumerable.Repeat(1.0, 9)], 0.3)!.Cubics;
+        ImmutableArray<Cubic> cubics = FairFit.Scattered(Spline(Noisy(9, 1)), [.. Enumerable.Repeat(1.0, 9)], 0.3)!.Cubics;
         double[] steps = [.. Noisy(9, 1).Skip(1).Zip(Noisy(9, 1), (b, a) => (b - a).Length)];
         for (int i = 1; i < cubics.Length; i++)
         {
-            (Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3) a = cubics[i - 1], b = cubics[i];
+            Cubic a = cubics[i - 1], b = cubics[i];
             Measured.Near(a.C0 + a.C1 + a.C2 + a.C3, b.C0, 1e-9);
             Measured.Near((a.C1 + 2 * a.C2 + 3 * a.C3) / steps[i - 1], b.C1 / steps[i], 1e-9);
             Measured.Near((2 * a.C2 + 6 * a.C3) / (steps[i - 1] * steps[i - 1]), 2 * b.C2 / (steps[i] * steps[i]), 1e-9);
@@ -57,7 +57,7 @@ public class FairFitTests
         Vec3[] first = a.Fit(weights)!, moves = a.Moves(first), other = b.Moves(b.Fit(weights)!);
         for (int i = 0; i < 24; i++) Measured.Near(moves[(i + 7) % 24], other[i], 1e-9);
         // And it closes.
-        ImmutableArray<(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)> cubics = a.Cubics(first);
+        ImmutableArray<Cubic> cubics = a.Cubics(first);
         Measured.Near(cubics[^1].C0 + cubics[^1].C1 + cubics[^1].C2 + cubics[^1].C3, cubics[0].C0, 1e-9);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Curves;
+using SurfaceUnroll.Files.Meshes;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using static SurfaceUnroll.Tests.Curves.Measured;
@@ -66,6 +67,24 @@ public class SectionTests
         // At x = 30 the tube is 40 wide to either side: rings of radius 160 and 80.
         Compare(ring, p => (new Vec3(0, p.Y, p.Z).Length - 120 - side * 40) * 0.8);
         Assert.Equal(2 * Math.PI * (120 + side * 40), ring.Length, 2.0);
+    }
+
+    // Triangles so wide that whole groups of places are few, as where a scan was thinned: the curve ends where the section does, and is no longer.
+    [Theory]
+    [InlineData(100)]
+    [InlineData(160)]
+    [InlineData(300)]
+    public void Open_section_ends_where_the_scan_does(double aft)
+    {
+        TriangleMesh mesh = MeshFile.Read("scanned-bonnet.obj", File.ReadAllBytes(Path.Combine(Repository.Root, "fixtures", "jobs", "scanned-bonnet.obj"))).Mesh!;
+        var plane = new Vec3(aft, 0, 0);
+        SectionLine line = MeshSection.Of(mesh, plane, new Vec3(1, 0, 0), 1)[0];
+        SpaceCurve curve = Curve(Cut(mesh, At(plane), noise: 0.1));
+        Vec3[] ends = [.. new[] { line.Places[0], line.Places[^1] }.OrderBy(p => p.Y)];
+        Near(ends[0], curve.Start.Point, 0.5);
+        Near(ends[1], curve.End.Point, 0.5);
+        // The curve is smoother than the line of facets, whose chords are shorter than their arcs by less than a thousandth.
+        Assert.InRange(curve.Length, line.Length - 0.5, line.Length * 1.001);
     }
 
     [Fact]
