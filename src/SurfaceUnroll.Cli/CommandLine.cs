@@ -39,6 +39,7 @@ internal static class CommandLine
         root.Add(DevelopCommand(screen, pipeline));
         root.Add(CheckCommand(screen, pipeline));
         root.Add(FlattenCommand(screen));
+        root.Add(TraceCommand(screen));
         root.Add(NewCommand(screen));
         root.Add(MaterialsCommand(screen));
         root.Add(PageTestCommand(screen, pipeline));
@@ -98,6 +99,23 @@ internal static class CommandLine
         command.SetAction(parsed => LayingFlat.Run(
             parsed.GetRequiredValue(mesh), parsed.GetValue(target), parsed.GetValue(repeat), parsed.GetValue(json), screen));
         return command;
+    }
+
+    private static Command TraceCommand(Screen screen)
+    {
+        Argument<string> photo = new("PHOTO") { Description = "JPEG or PNG." };
+        Option<string?> sheet = Text("--sheet", "SIZE"), marks = Text("--marks", "MARKS.csv"), follow = Text("--follow", "edge|line|taps"), tape = Text("--tape", "LENGTH"),
+            units = Text("--units", "mm|in"), zero = Text("--zero", "ends|reference"), picture = Text("--picture", "FILE.png"), target = new("--out", "-o") { Description = "Table to write.", HelpName = "CURVE.csv" };
+        Option<string[]> corners = Places("--corners"), edge = Places("--edge");
+        Option<bool> level = new("--level") { Description = "Turn the curve so that both ends are at one height." };
+        var command = new Command("trace", "Measure an edge on a photo.") { photo, sheet, corners, marks, edge, follow, tape, units, zero, level, target, picture };
+        command.SetAction(parsed => Tracing.Run(
+            new TraceWords(parsed.GetRequiredValue(photo), parsed.GetValue(sheet), [.. parsed.GetValue(corners) ?? []], parsed.GetValue(marks), [.. parsed.GetValue(edge) ?? []], parsed.GetValue(follow),
+                parsed.GetValue(tape), parsed.GetValue(units), parsed.GetValue(zero), parsed.GetValue(level), parsed.GetValue(target), parsed.GetValue(picture)), screen));
+        return command;
+
+        static Option<string?> Text(string name, string value) => new(name) { HelpName = value };
+        static Option<string[]> Places(string name) => new(name) { HelpName = "X,Y", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = true };
     }
 
     private static Command NewCommand(Screen screen)

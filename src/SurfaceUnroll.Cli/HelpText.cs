@@ -9,6 +9,7 @@ internal static class HelpText
         "develop" => Develop,
         "check" => Check,
         "flatten" => Flatten,
+        "trace" => Trace,
         "new" => New,
         "schema" => Schema,
         "materials" => Materials,
@@ -31,6 +32,7 @@ internal static class HelpText
           surfaceunroll develop cover.json   write the pattern and a report
           surfaceunroll flatten part.obj --out flat.obj
                                              lay any sheet of triangles flat
+          surfaceunroll trace photo.jpg …    measure an edge on a photo with a sheet of A4 in it
           surfaceunroll materials            list the materials and their numbers
           surfaceunroll page-test            measure how true your printer prints
           surfaceunroll verify cover-pattern read all files back and compare them
@@ -102,6 +104,34 @@ internal static class HelpText
           --repeat N      flatten N times, after once to warm up, and print the median time
                           of them; 1 otherwise
           --json          print one JSON object and nothing else
+        """;
+
+    private const string Trace = """
+        surfaceunroll trace PHOTO --sheet SIZE --corners X,Y X,Y X,Y X,Y --edge X,Y X,Y … --out CURVE.csv
+        surfaceunroll trace PHOTO --marks MARKS.csv --edge X,Y X,Y … --out CURVE.csv
+
+        Measures an edge, or a profile drawn on paper, on a photo (JPEG or PNG) that shows
+        something of known size in the same plane. Perspective and the bow of the lens are taken
+        out, the edge is followed between your taps, and the curve is written as a table for the
+        job, with the error that it may have. X,Y are pixels to the right and down from the
+        upper left corner of the upright photo; any picture program shows them.
+
+          --sheet SIZE      the sheet: A4, letter, or its own "BOTTOM x LEFT", "296.5 x 210"
+          --corners X,Y ... its lower left, lower right, upper right and upper left corner
+          --marks FILE      a table instead, with rows "A, 812, 455" (a mark and its pixels) and
+                            "A, B, 250" (a distance by tape; of four marks the four sides and
+                            both diagonals), or rows "A, 812, 455, 0, 250" (mark, pixels, and
+                            its place across and up). With six marks the lens's bow is found
+          --edge X,Y ...    taps on the edge from end to end; X,Y,corner at a corner
+          --follow edge     where light and dark meet (if left out); "line": the middle of a
+                            dark line; "taps": nothing, the taps are the curve
+          --tape LENGTH     how well you measured: two of three measures keep to it; 0.3 mm
+          --units mm        of all lengths; or "in"
+          --zero ends       across 0 midway between the ends (if left out); or "reference": at
+                            the sheet's lower left corner, or where the marks have it
+          --level           turn the curve so that both ends are at one height
+          --picture FILE.png  draw the traced line over the photo, to look at
+          --out CURVE.csv   table to write
         """;
 
     private const string New = """

@@ -3,8 +3,10 @@ using SurfaceUnroll.Benchmarks.Bench;
 using SurfaceUnroll.Benchmarks.CutFiles;
 using SurfaceUnroll.Benchmarks.Flattening;
 using SurfaceUnroll.Benchmarks.Nesting;
+using SurfaceUnroll.Benchmarks.Photos;
 
 if (args is ["flatten", ..]) return FlatteningComparison.Run(args[1..]);
+if (args is ["photo", var count, var width]) return PhotoTrials.Run(int.Parse(count, System.Globalization.CultureInfo.InvariantCulture), int.Parse(width, System.Globalization.CultureInfo.InvariantCulture));
 if (args is ["nest"]) return NestingComparison.Run();
 if (args is ["cutfiles"]) return CutFileTimes.Run();
 if (args is ["bench", "pictures"]) return BenchPictures.Run();

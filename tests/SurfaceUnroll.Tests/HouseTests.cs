@@ -23,6 +23,7 @@ public partial class HouseTests
         ["Plates"] = ["Geometry", "Units", "Jobs", "Curves", "Forming"],
         ["Patterns"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Drawings"],
         ["Drawings"] = ["Geometry", "Units", "Jobs", "Forming", "Patterns"],
+        ["Photos"] = ["Geometry", "Units", "Jobs", "Curves"],
         ["Jobs"] = ["Geometry", "Units", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Patterns", "Drawings"],
     };
 
