@@ -16,6 +16,9 @@ internal static class DevelopmentText
         "Before you cut, measure the check bars on the print, both ways. Cut edges are sharp; keep loose gloves out of rolls and drills; "
         + "zinc fume is poison: no heat or welding on coated sheet without extraction.";
 
+    // The rest of the readings is in report.json.
+    private const int MostReadings = 6;
+
     /// <summary>Exit status of a development that could be made.</summary>
     public static int Status(Development development, bool strict) =>
         strict && development.Panels.Any(p => p.Verdict == Verdict.PastTheLimit) ? ExitStatus.PastTheLimit : ExitStatus.Done;
@@ -28,6 +31,11 @@ internal static class DevelopmentText
         {
             if (screen.Rich) WriteRich(screen, panel, development.Job);
             else WritePlain(screen.Out, panel, development.Job);
+            if (panel.Error is not { Readings.Length: > 1 } error) continue;
+            screen.Out.WriteLine();
+            screen.Out.WriteLine($"What the bands of {panel.Spec.Name} come from, the most first{(error.Readings.Length > MostReadings ? $", {MostReadings.ToString(CultureInfo.InvariantCulture)} of {error.Readings.Length.ToString(CultureInfo.InvariantCulture)} readings" : "")}:");
+            (string[] headings, ImmutableArray<string[]> rows) = ErrorWords.Table(error, development.Job.Units, MostReadings);
+            TextTable.Write(screen, headings, rows);
         }
         foreach (JointFit joint in development.Joints)
         {

@@ -24,7 +24,8 @@ public partial class HouseTests
         ["Patterns"] = ["Geometry", "Units", "Jobs", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Drawings"],
         ["Drawings"] = ["Geometry", "Units", "Jobs", "Forming", "Patterns"],
         ["Photos"] = ["Geometry", "Units", "Jobs", "Curves"],
-        ["Jobs"] = ["Geometry", "Units", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Patterns", "Drawings"],
+        ["Uncertainty"] = ["Geometry", "Units", "Jobs", "Curves", "Patterns"],
+        ["Jobs"] = ["Geometry", "Units", "Curves", "Lofting", "Fitness", "Flattening", "Forming", "Plates", "Patterns", "Drawings", "Uncertainty"],
     };
 
     public static TheoryData<string> Folders =>

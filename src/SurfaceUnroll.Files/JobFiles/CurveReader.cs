@@ -21,7 +21,7 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
     }
 
     // What any curve may have.
-    private static readonly string[] Besides = ["at", "taped"];
+    private static readonly string[] Besides = ["at", "taped", "error"];
 
     private static readonly Kind[] Kinds =
     [
@@ -45,23 +45,24 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
         if (JobBlock.Of(tree, path, _faults, "{ \"chord\": 240, \"rise\": 120 }") is not { } block) return null;
         if (KindOf(block, inPlan) is not { } kind) return null;
         block.CheckKeys([.. kind.Own, .. Besides.Where(k => k != (kind.Key == "section" ? "at" : inPlan ? "taped" : ""))], key => Misplaced(key, kind));
+        var errors = new ErrorReader(measures, block);
         Placement at = Placement.None;
         if (inPlan && block.Find("at") is { } placed)
             _faults.Add("plan-placed", block.PathOf("at"), placed.Place, "A plan view has no placement of its own.", "Put \"at\" beside \"plan\" and \"side\": it places the whole curve.");
         else
-            at = kind.Key == "section" ? Placement.None : new PlacementReader(measures).Read(block);
-        return Curve(block, kind, at) is { } curve ? curve with { Taped = inPlan ? null : Taped(block) } : null;
+            at = kind.Key == "section" ? Placement.None : new PlacementReader(measures).Read(block, errors: errors);
+        return Curve(block, kind, at, errors) is { } curve ? curve with { Taped = inPlan ? null : Taped(block), Errors = errors.Errors } : null;
     }
 
-    private CurveSpec? Curve(JobBlock block, Kind kind, Placement at) => kind.Key switch
+    private CurveSpec? Curve(JobBlock block, Kind kind, Placement at, ErrorReader errors) => kind.Key switch
     {
-        "points" => Points(block, at),
-        "run" => new RunReader(measures).Read(block, at),
+        "points" => Points(block, at, errors),
+        "run" => new RunReader(measures, errors).Read(block, at),
         "chord" => Chord(block, at),
-        "plan" => PlanSide(block, at),
+        "plan" => PlanSide(block, at, errors),
         "file" => new FileCurveReader(measures, open).Read(block, at),
         "section" => new SectionReader(measures, open).Read(block),
-        _ => Space(block, at),
+        _ => Space(block, at, errors),
     };
 
     private TapedSizes? Taped(JobBlock curve)
@@ -121,10 +122,10 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
         if (!mistyped) _faults.Add("curve-no-kind", block.Path, block.Tree.Place, "This curve holds no measures.", KindsMend);
     }
 
-    private PointsSpec Points(JobBlock block, Placement at)
+    private PointsSpec Points(JobBlock block, Placement at, ErrorReader errors)
     {
         bool mirror = measures.Flag(block, "mirror");
-        ImmutableArray<ProfilePoint> points = new PointListReader(measures).InPlane(block, "points");
+        ImmutableArray<ProfilePoint> points = new PointListReader(measures, errors).InPlane(block, "points");
         if (mirror && points is [_, _, ..]) Centreline(block, points);
         (Fit fit, double? within) = new FitReader(measures).Read(block);
         return new PointsSpec(points, mirror, fit, at) { Symmetric = measures.Flag(block, "symmetric"), Within = within };
@@ -161,19 +162,19 @@ internal sealed class CurveReader(Measures measures, Func<string, FileReading> o
         return new ChordSpec(chord, rise, at);
     }
 
-    private PlanSideSpec PlanSide(JobBlock block, Placement at)
+    private PlanSideSpec PlanSide(JobBlock block, Placement at, ErrorReader errors)
     {
         CurveSpec? plan = Read(block.Find("plan")!, block.PathOf("plan"), inPlan: true);
         ImmutableArray<Vec2> side = block.Need("side", "Give the side view as [aft, height] pairs from front to rear.") is null
             ? []
-            : new PointListReader(measures).SideView(block, "side");
+            : new PointListReader(measures, errors).SideView(block, "side");
         // A plan that could not be read has its fault already.
         return new PlanSideSpec(plan ?? new ChordSpec(1, 1, Placement.None), side, measures.Choice(block, "sideFit", Fit.Smooth, ("smooth", Fit.Smooth), ("straight", Fit.Straight)), at);
     }
 
-    private SpaceSpec Space(JobBlock block, Placement at)
+    private SpaceSpec Space(JobBlock block, Placement at, ErrorReader errors)
     {
         (Fit fit, double? within) = new FitReader(measures).Read(block);
-        return new SpaceSpec(new PointListReader(measures).InSpace(block, "xyz"), fit, at) { Within = within };
+        return new SpaceSpec(new PointListReader(measures, errors).InSpace(block, "xyz"), fit, at) { Within = within };
     }
 }

@@ -58,10 +58,11 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
         before = _faults.Count;
         ImmutableArray<EdgeName> mates = Edges(block, kind);
         bool named = _faults.Count == before;
-        double width = block.Find(size) is { } tree
+        bool auto = kind == JointKind.Trim && block.Find(size) is JsonText { Value: "auto" };
+        double width = auto ? 0 : block.Find(size) is { } tree
             ? measures.Length(tree, block.PathOf(size), kind == JointKind.Butt ? Allowed.NotNegative : Allowed.Positive)
             : kind == JointKind.Butt ? 0 : Missing(block, size, kind);
-        return new JointSpec(name, mates, kind, width, named ? On(block, mates) : 0, kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block));
+        return new JointSpec(name, mates, kind, width, named ? On(block, mates) : 0, kind == JointKind.Lip ? Lip(block) : null, Corners(block), Marks(block)) { Auto = auto };
     }
 
     private static string? Misplaced(string key) => key switch

@@ -14,13 +14,13 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
 
     private static readonly string[] Kinds = ["loft", "flat", "bent", "mesh"];
 
-    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits", "measured", "trims", "openings"];
+    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits", "measured", "trims", "trim", "openings"];
 
     private static readonly string[] MeshKeys = ["name", "mesh", "meshUnits", "hold", "shrinkCost", "trims", "openings"];
 
-    private static readonly string[] FlatKeys = ["name", "flat", "outside", "holes", "measured", "trims", "openings"];
+    private static readonly string[] FlatKeys = ["name", "flat", "outside", "holes", "measured", "trims", "trim", "openings"];
 
-    private static readonly string[] BentKeys = ["name", "bent", "holes", "measured", "trims", "openings"];
+    private static readonly string[] BentKeys = ["name", "bent", "holes", "measured", "trims", "trim", "openings"];
 
     private readonly FaultList _faults = measures.Faults;
 
@@ -76,6 +76,7 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
         return panel is null ? null : panel with
         {
             Measured = measures.Choice<MeasuredFace?>(block, "measured", null, ("outside", MeasuredFace.Outside), ("inside", MeasuredFace.Inside), ("middle", MeasuredFace.Middle)),
+            AutoTrim = measures.Choice(block, "trim", false, ("auto", true)),
             Trims = new TrimReader(measures, Names).Read(block, name),
             Openings = [.. new OpeningReader(measures, curves).Holes(block), .. new OpeningReader(measures, curves).Openings(block)],
         };
@@ -98,6 +99,7 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
     {
         ("elements" or "pieces" or "along" or "slits", "mesh") => $"A mesh has no element lines, so \"{key}\" cannot stand here: it goes with \"loft\".",
         ("elements" or "pieces" or "along" or "slits" or "hold" or "shrinkCost", "flat" or "bent") => $"A plate is not stretched, so \"{key}\" cannot stand here: it goes with \"loft\".",
+        ("trim", "mesh") => "Nobody read a mesh off a part, so there is no error that \"trim\" could follow.",
         ("measured", "mesh") => "A mesh is taken for the middle of the sheet, so \"measured\" cannot stand here.",
         ("meshUnits", _) => "\"meshUnits\" goes with \"mesh\".",
         ("outside", _) => "\"outside\" goes with \"flat\".",

@@ -12,7 +12,7 @@ internal sealed class PlateReader(Measures measures, CurveNames curves, Func<str
 {
     private const string BentExample = "{ \"plan\": \"hoop\", \"side\": [[0, 0], [150, 0], [300, 60]] }";
 
-    private static readonly string[] Keys = ["plan", "width", "side", "radius", "at"];
+    private static readonly string[] Keys = ["plan", "width", "side", "radius", "at", "error"];
 
     private readonly FaultList _faults = measures.Faults;
 
@@ -39,7 +39,7 @@ internal sealed class PlateReader(Measures measures, CurveNames curves, Func<str
             ? new SideReader(measures, curves).Read(block, profile)
             : new SidePoints([], Fit.Straight);
         double? radius = block.Find("radius") is { } r ? measures.Length(r, block.PathOf("radius"), Allowed.NotNegative) : null;
-        return new BentSpec(plan, side, radius, new PlacementReader(measures).Read(block)) { Width = width };
+        return new BentSpec(plan, side, radius, new PlacementReader(measures).Read(block)) { Width = width, Errors = new ErrorReader(measures, block).Errors };
     }
 
     private ImmutableArray<PlanCurve> Plan(JsonTree tree, string path)

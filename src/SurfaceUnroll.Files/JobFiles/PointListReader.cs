@@ -6,7 +6,9 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Reads lists of measured points.</summary>
-internal sealed class PointListReader(Measures measures)
+/// <param name="measures">Reads single values.</param>
+/// <param name="errors">Takes the error that a point may have of its own.</param>
+internal sealed class PointListReader(Measures measures, ErrorReader errors)
 {
     /// <summary>Points nearer than this are one, mm: a hundredth of what a careful hand can measure.</summary>
     public const double SamePlace = 0.001;
@@ -60,7 +62,9 @@ internal sealed class PointListReader(Measures measures)
             _faults.Add("curve-too-few-points", path, list.Place, $"A curve needs at least two points; here {(list.Items.IsEmpty ? "is none" : "is one")}.",
                 "Measure both ends and, on a bent part, a point about every hand's width between them.");
         }
-        return [.. list.Items.Select((item, i) => point(item, $"{path}[{Measures.Count(i)}]"))];
+        return [.. list.Items.Select((item, i) => Own(item, $"{path}[{Measures.Count(i)}]"))];
+
+        T Own(JsonTree item, string at) => point(errors.Point(item, at), at);
     }
 
     private ProfilePoint ProfilePointAt(JsonTree tree, string path)

@@ -6,7 +6,9 @@ using SurfaceUnroll.Jobs;
 namespace SurfaceUnroll.Files.JobFiles;
 
 /// <summary>Reads runs of straights and arcs.</summary>
-internal sealed class RunReader(Measures measures)
+/// <param name="measures">Reads single values.</param>
+/// <param name="errors">Takes the error that a step may have of its own.</param>
+internal sealed class RunReader(Measures measures, ErrorReader errors)
 {
     private const string Example = "[ { \"line\": 55 }, { \"arc\": 120, \"turn\": 180 }, { \"line\": 55 } ]";
 
@@ -42,7 +44,8 @@ internal sealed class RunReader(Measures measures)
             _faults.Add("step-two-kinds", path, block.Tree.Place, "This step is a line and an arc at once.", "Make two steps of it, in the order in which they come.");
             return null;
         }
-        block.CheckKeys(line is not null ? ["line"] : ["line", "arc", "turn"], key => key == "turn" ? "A line does not turn." : null);
+        block.CheckKeys(line is not null ? ["line", "error"] : ["line", "arc", "turn", "error", "turnError"], key => key is "turn" or "turnError" ? "A line does not turn." : null);
+        errors.Step(block);
         if (line is not null) return new LineStep(measures.Length(line, block.PathOf("line"), Allowed.Positive));
         if (arc is null)
         {

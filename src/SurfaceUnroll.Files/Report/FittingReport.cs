@@ -64,6 +64,7 @@ internal static class FittingReport
         json.WriteString("kind", JointWords.Word(allowance.Kind));
         json.WriteNumber("width", ReportJson.Mm(allowance.Width));
         json.WriteString("corners", JointWords.Word(allowance.Corners));
+        if (!allowance.Steps.IsEmpty) ErrorReport.WriteSteps(json, "steps", allowance.Steps);
         json.WriteEndObject();
     }
 

@@ -7,6 +7,7 @@ using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 using SurfaceUnroll.Patterns.CutPaths;
 using SurfaceUnroll.Patterns.Nesting;
+using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Files.Report;
 
@@ -35,7 +36,7 @@ public static class ReportJson
             WriteCutting(json, development.Job.Cutting);
             json.WriteStartArray("panels");
             cuts ??= [.. development.Panels.Select(p => CutFitting.Of(PatternDrawing.Of(p, development.Job, development.Joints), development.Job.Cutting))];
-            for (int i = 0; i < development.Panels.Length; i++) WritePanel(json, development.Panels[i], cuts[i], papers.IsDefaultOrEmpty ? null : papers[i]);
+            for (int i = 0; i < development.Panels.Length; i++) WritePanel(json, development.Panels[i], cuts[i], papers.IsDefaultOrEmpty ? null : papers[i], development.Job.Units);
             json.WriteEndArray();
             JointReport.Write(json, development);
             FormingReport.Write(json, development);
@@ -66,7 +67,7 @@ public static class ReportJson
         json.WriteEndObject();
     }
 
-    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel, Drawing cut, TilePlan? paper)
+    private static void WritePanel(Utf8JsonWriter json, PanelDevelopment panel, Drawing cut, TilePlan? paper, LengthUnit units)
     {
         json.WriteStartObject();
         json.WriteString("name", panel.Spec.Name);
@@ -96,6 +97,7 @@ public static class ReportJson
         WriteElements(json, panel);
         WritePoints(json, "cut", panel.Cut);
         json.WriteNumber("cutSegments", CutFitting.Segments(cut));
+        ErrorReport.Write(json, panel, units);
         FittingReport.Write(json, panel);
         FormingReport.Write(json, panel);
         if (paper is not null) PaperReport.Write(json, paper);

@@ -55,7 +55,7 @@ public static class EdgeWords
     private static string Kind(JointFit joint, int side, LengthUnit units)
     {
         JointSpec spec = joint.Spec;
-        string word = JointWords.Word(spec.Kind), width = ShopLength.Print(spec.Width, units);
+        string word = JointWords.Word(spec.Kind), width = (spec.Auto ? "up to " : "") + ShopLength.Print(spec.Width, units);
         if (spec.Kind == JointKind.Butt) return spec.Width > 0 ? $"{word}, gap {width}" : word;
         return joint.Mates.Length < 2 ? $"{word} {width}" : $"{word} {width} {(spec.On == side ? "here" : "there")}";
     }

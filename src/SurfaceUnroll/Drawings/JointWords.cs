@@ -23,7 +23,7 @@ public static class JointWords
     /// <summary>How they meet: <c>lip 12 mm on front plate</c>.</summary>
     public static string Kind(JointFit joint, LengthUnit units)
     {
-        string width = ShopLength.Print(joint.Spec.Width, units);
+        string width = (joint.Spec.Auto ? "up to " : "") + ShopLength.Print(joint.Spec.Width, units);
         if (joint.Spec.Kind == JointKind.Butt) return joint.Spec.Width > 0 ? $"butt, gap {width}" : "butt";
         string on = joint.Mates.Length > 1 && joint.Spec.On < joint.Mates.Length ? $" on {joint.Mates[joint.Spec.On].Edge.Panel}" : "";
         return $"{Word(joint.Spec.Kind)} {width}{on}";
@@ -48,9 +48,12 @@ public static class JointWords
         string.Join("; ", Rows(joint, marks, units).Select(row => row.Label == FitLabel ? row.Value : $"{char.ToLowerInvariant(row.Label[0])}{row.Label[1..]} {row.Value}"));
 
     /// <summary>What stands on an edge: <c>lip, 11.2 mm, joint A, square corners</c>.</summary>
-    public static string Allowance(EdgeAllowance allowance, LengthUnit units)
+    /// <param name="allowance">The allowance.</param>
+    /// <param name="panel">The piece that it is on.</param>
+    /// <param name="units">Units of the job.</param>
+    public static string Allowance(EdgeAllowance allowance, PanelDevelopment panel, LengthUnit units)
     {
-        string width = allowance.Width < 0 ? $"{BendWords.FineLength(-allowance.Width, units)} taken off" : BendWords.FineLength(allowance.Width, units);
+        string width = !allowance.Steps.IsEmpty ? ErrorWords.Steps(allowance.Edge, allowance.Steps, panel, units) : allowance.Width < 0 ? $"{BendWords.FineLength(-allowance.Width, units)} taken off" : BendWords.FineLength(allowance.Width, units);
         string corners = allowance.Width > 0 ? $", {Word(allowance.Corners)} corners" : "";
         return $"{Word(allowance.Kind)}, {width}{(allowance.Joint.Length > 0 ? $", joint {allowance.Joint}" : "")}{corners}";
     }

@@ -45,6 +45,11 @@ public static class PanelRows
             bool same = Math.Abs(edge.FormedLength - edge.FlatLength) < SameLength || formed == flat;
             yield return ($"Edge, {name}", same ? flat : $"{flat} (formed {formed})");
         }
+        if (panel.Error is { } error)
+        {
+            foreach (EdgeError edge in error.Edges) yield return ($"Error, {edge.Name}", $"{ErrorWords.Band(edge, units)}: {ErrorWords.Leave(edge, panel, units)}");
+            if (error.Readings is [{ } first, ..]) yield return ("Measure again first", ErrorWords.First(first));
+        }
         if (!panel.Elements.IsEmpty)
         {
             int drawn = panel.Elements.Count(e => e.Number > 0);
@@ -53,7 +58,7 @@ public static class PanelRows
         }
         foreach (OpeningGroup group in OpeningGroup.Of(panel, job))
             yield return ($"{(group.Count > 1 ? "Openings" : "Opening")}, {group.Name}", group.Measures);
-        foreach (EdgeAllowance allowance in panel.Allowances) yield return ($"Allowance, {allowance.Edge}", JointWords.Allowance(allowance, units));
+        foreach (EdgeAllowance allowance in panel.Allowances) yield return ($"Allowance, {allowance.Edge}", JointWords.Allowance(allowance, panel, units));
         // The parts of a lip that a trim has parted are one bend to the brake.
         foreach ((string, string) row in panel.Bends.Select(b => (BendWords.Heading(b), BendWords.Setting(b, units))).Distinct())
             yield return row;

@@ -20,14 +20,7 @@ public static class Developer
         var notices = ImmutableArray.CreateBuilder<Notice>();
         var timings = ImmutableArray.CreateBuilder<(string, double)>();
         var clock = Stopwatch.StartNew();
-        var curves = new Dictionary<string, SpaceCurve>();
-        foreach (NamedCurve named in job.Curves)
-        {
-            progress?.Report($"Measuring {named.Name}");
-            CurveReading reading = MeasuredCurve.Build(named.Spec, $"curves.{named.Name}", job.Units);
-            notices.AddRange(reading.Notices);
-            if (reading.Curve is { } curve) curves[named.Name] = curve;
-        }
+        Dictionary<string, SpaceCurve> curves = Measured(job, progress, notices);
         notices.AddRange(UnusedCurves(job));
         timings.Add(("curves", clock.Elapsed.TotalMilliseconds));
 
@@ -50,16 +43,57 @@ public static class Developer
         cancellation.ThrowIfCancellationRequested();
         clock.Restart();
         progress?.Report("Fitting up");
-        Development development = FittedUp(job, panels.ToImmutable(), curves, notices);
+        Development development = FittedUp(job, panels.ToImmutable(), curves, notices, cancellation);
         timings.Add(("fitting up", clock.Elapsed.TotalMilliseconds));
         return development with { Timings = timings.ToImmutable() };
     }
 
-    // Net panels → trimmed → with openings → with lips, match marks and cut lines → with forming plans → laid out on sheets. Each step needs the one before it whole.
-    private static Development FittedUp(Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices)
+    /// <summary>The net panels of a job, trimmed, for their edges alone: nothing is told of them, and nothing fitted to them.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="fitted">Fits the curves of the job to each other for one panel.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    /// <returns>Empty if any of them cannot be developed.</returns>
+    internal static ImmutableArray<PanelInWork> Net(Job job, Func<PanelSpec, IReadOnlyDictionary<string, SpaceCurve>, IReadOnlyDictionary<string, SpaceCurve>> fitted, CancellationToken cancellation)
+    {
+        var notices = ImmutableArray.CreateBuilder<Notice>();
+        Job bare = job with { EdgesOnly = true };
+        Dictionary<string, SpaceCurve> curves = Measured(bare, null, notices);
+        if (curves.Count < bare.Curves.Length) return [];
+        var panels = ImmutableArray.CreateBuilder<PanelInWork>();
+        for (int i = 0; i < bare.Panels.Length; i++)
+        {
+            string where = $"panels[{i}]";
+            if (Panel(bare, bare.Panels[i], where, fitted(bare.Panels[i], curves), notices, cancellation) is not { } result) return [];
+            notices.AddRange(result.Notices);
+            panels.AddRange(result.Panels.Select(p => new PanelInWork(where, bare.Panels[i], p)));
+        }
+        if (notices.Any(n => n.Severity == Severity.Error)) return [];
+        var trims = new TrimStage();
+        ImmutableArray<PanelInWork> trimmed = trims.Trim(panels.ToImmutable());
+        return trims.Notices.Any(n => n.Severity == Severity.Error) ? [] : trimmed;
+    }
+
+    /// <summary>The curves of a job that could be measured, by name.</summary>
+    internal static Dictionary<string, SpaceCurve> Measured(Job job, IProgress<string>? progress, ImmutableArray<Notice>.Builder notices)
+    {
+        var curves = new Dictionary<string, SpaceCurve>();
+        foreach (NamedCurve named in job.Curves)
+        {
+            progress?.Report($"Measuring {named.Name}");
+            CurveReading reading = MeasuredCurve.Build(named.Spec, $"curves.{named.Name}", job.Units);
+            notices.AddRange(reading.Notices);
+            if (reading.Curve is { } curve) curves[named.Name] = curve;
+        }
+        return curves;
+    }
+
+    // Net panels → trimmed → with the errors of their edges → with openings → with lips, match marks and cut lines → with forming plans → laid out on sheets. Each step needs the
+    // one before it whole.
+    private static Development FittedUp(Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
     {
         var trims = new TrimStage();
         panels = trims.Trim(panels);
+        if (!trims.Notices.Any(n => n.Severity == Severity.Error)) panels = ErrorStage.Of(job, panels, notices, cancellation);
         var openings = new OpeningStage(job, curves);
         panels = openings.Open(panels);
         notices.AddRange(trims.Notices.Concat(openings.Notices));
@@ -78,7 +112,7 @@ public static class Developer
 
     // Null where a curve of the panel has faults of its own.
     private static PanelResult? Panel(
-        Job job, PanelSpec spec, string where, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
+        Job job, PanelSpec spec, string where, IReadOnlyDictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
     {
         if (spec.Mesh is not null) return PanelDeveloper.Develop(job, spec, where, cancellation);
         if (!spec.CurveNames.All(curves.ContainsKey)) return null;

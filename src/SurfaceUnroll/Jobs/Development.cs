@@ -127,6 +127,9 @@ public sealed record PanelDevelopment(
     /// <summary>From the measured face to the middle surface along the outside normal, mm.</summary>
     public double Offset { get; init; }
 
+    /// <summary>What the errors of the readings do to its edges; null where no reading has any, or where that is not told.</summary>
+    public BlankError? Error { get; init; }
+
     /// <summary>How it is formed; null until all of it is known.</summary>
     public FormingPlan? Plan { get; init; }
 

@@ -72,7 +72,11 @@ public sealed record MatchMark(string Joint, int Number, string Edge, double At,
 /// <param name="Kind">Why.</param>
 /// <param name="Width">From net edge to cut line on the blank, mm; negative is taken off.</param>
 /// <param name="Corners">Treatment of its ends.</param>
-public sealed record EdgeAllowance(string Edge, string Joint, JointKind Kind, double Width, CornerStyle Corners);
+public sealed record EdgeAllowance(string Edge, string Joint, JointKind Kind, double Width, CornerStyle Corners)
+{
+    /// <summary>Widths along the edge, where it follows the band; then <see cref="Width"/> is the widest. Empty where it is as wide everywhere.</summary>
+    public ImmutableArray<LeaveStep> Steps { get; init; } = [];
+}
 
 /// <summary>A relief notch in a lip.</summary>
 /// <param name="Edge">Edge of the lip.</param>

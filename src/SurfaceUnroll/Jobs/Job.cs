@@ -39,6 +39,9 @@ public sealed record Job(
 
     /// <summary>What the files for cutting machines are to be.</summary>
     public CuttingSpec Cutting { get; init; } = CuttingSpec.Default;
+
+    /// <summary>Only the edges of its blanks are asked for: what else would be advised is left out.</summary>
+    internal bool EdgesOnly { get; init; }
 }
 
 /// <summary>What the piece is cut from.</summary>
@@ -113,6 +116,9 @@ public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, Element
     /// <summary>Relief cuts.</summary>
     public ImmutableArray<SlitSpec> Slits { get; init; } = [];
 
+    /// <summary>Along every edge that has no allowance, what its band asks for is left on.</summary>
+    public bool AutoTrim { get; init; }
+
     /// <summary>In one word: loft, mesh, flat or bent.</summary>
     public string Kind => this switch { { Mesh: not null } => "mesh", { Flat: not null } => "flat", { Bent: not null } => "bent", _ => "loft" };
 
@@ -167,6 +173,9 @@ public abstract record CurveSpec(Placement At)
 
     /// <summary>What a tape said of it besides; null if nothing.</summary>
     public TapedSizes? Taped { get; init; }
+
+    /// <summary>How well it was read.</summary>
+    public ReadingErrors Errors { get; init; } = ReadingErrors.None;
 }
 
 /// <summary>Points of a profile in its own plane.</summary>

@@ -14,6 +14,9 @@ namespace SurfaceUnroll.Jobs;
 public sealed record JointSpec(
     string? Name, ImmutableArray<EdgeName> Edges, JointKind Kind, double Width, int On, LipSpec? Lip, CornerStyle? Corners, double? MarkPitch)
 {
+    /// <summary>The extra of a trim follows the band of the edge; <see cref="Width"/> is its widest place once that is known.</summary>
+    public bool Auto { get; init; }
+
     /// <summary>What the joint of an index, from 0, is called that has no name: A … Z, AA, AB …</summary>
     public static string Letters(int index) => (index >= 26 ? Letters(index / 26 - 1) : "") + (char)('A' + index % 26);
 }

@@ -46,13 +46,53 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             if (twin >= 0) _notices.Add(JointNotices.Twice(spec, joints[twin].Where, joints[i].Where));
         }
         for (int i = 0; i < joints.Length; i++) Fit(joints[i].Spec, joints[i].Spec.Name ?? JointSpec.Letters(i), joints[i].Where);
+        foreach (PanelInWork work in panels.Where(p => p.Source.AutoTrim)) LeaveBands(work);
         return [.. panels.Select(p => p with { Panel = Cut(p) })];
+    }
+
+    // What the bands of free edges ask for.
+    private void LeaveBands(PanelInWork work)
+    {
+        if (work.Panel.Error is not { } error)
+        {
+            _notices.Add(ErrorNotices.NoBand(work.Panel.Spec.Name, null, $"{work.Where}.trim"));
+            return;
+        }
+        PanelDetails details = _details[work.Panel.Spec.Name];
+        foreach (string edge in error.Edges.Select(e => e.Name).Distinct())
+        {
+            ImmutableArray<LeaveStep> steps = Steps(new EdgeName(work.Panel.Spec.Name, edge));
+            double widest = steps.Max(s => s.Width);
+            if (widest > 0 && !details.Allowances.Exists(a => a.Edge == edge)) details.Allowances.Add(new EdgeAllowance(edge, "", JointKind.Trim, widest, CornerStyle.Mitre) { Steps = steps });
+        }
+    }
+
+    // A trim that follows the band, as wide as it is at most; null where no band is known.
+    private JointSpec? Banded(JointSpec spec, string label, string where)
+    {
+        ImmutableArray<LeaveStep> steps = Steps(spec.Edges[spec.On]);
+        if (!steps.IsEmpty) return spec with { Width = steps.Max(s => s.Width) };
+        _notices.Add(ErrorNotices.NoBand(spec.Edges[spec.On].ToString(), label, $"{where}.extra"));
+        return null;
+    }
+
+    // Of an edge that a trim parted each run has its own: the wider counts for both.
+    private ImmutableArray<LeaveStep> Steps(EdgeName name)
+    {
+        PanelDevelopment panel = panels.First(p => p.Panel.Spec.Name == name.Panel).Panel;
+        EdgeError[] runs = [.. (panel.Error?.Edges ?? []).Where(e => e.Name == name.Edge)];
+        return runs.Length < 2 ? runs.FirstOrDefault()?.Leave ?? [] : [new LeaveStep(0, runs.Max(r => r.Leave[^1].To), runs.SelectMany(r => r.Leave).Max(s => s.Width))];
     }
 
     private void Fit(JointSpec spec, string label, string where)
     {
         ImmutableArray<EdgeTrack>[] tracks = [.. spec.Edges.Select((e, i) => Tracks(e, $"{where}.edges[{i}]"))];
         if (tracks.Any(t => t.IsEmpty)) return;
+        if (spec.Auto)
+        {
+            if (Banded(spec, label, where) is not { } banded) return;
+            spec = banded;
+        }
         JointCheck? check = tracks.Length == 2 ? JointCheck.Of(tracks[0], tracks[1]) : null;
         LipLayout[] lips = spec.Kind == JointKind.Lip ? Lips(spec, tracks[spec.On], tracks.Length == 2 ? tracks[1 - spec.On] : []) : [];
         Notice[] faults = [.. LipNotices.Faults(job, spec, label, where, lips)];
@@ -123,7 +163,8 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
             _notices.Add(JointNotices.EdgeTwice(spec.Edges[side], label, other.Joint, where));
             return false;
         }
-        details.Allowances.Add(new EdgeAllowance(edge, label, spec.Kind, width, spec.Corners ?? (spec.Kind == JointKind.Lip ? CornerStyle.Square : CornerStyle.Mitre)));
+        ImmutableArray<LeaveStep> steps = spec.Auto ? Steps(spec.Edges[side]) : [];
+        details.Allowances.Add(new EdgeAllowance(edge, label, spec.Kind, width, spec.Corners ?? (spec.Kind == JointKind.Lip ? CornerStyle.Square : CornerStyle.Mitre)) { Steps = steps });
         details.Lips.AddRange(lips);
         return true;
     }
@@ -133,7 +174,7 @@ internal sealed class JointStage(Job job, ImmutableArray<PanelInWork> panels)
         PanelDevelopment panel = work.Panel with { Net = work.Panel.Cut };
         PanelDetails details = _details[panel.Spec.Name];
         Dictionary<string, RunAllowance> given = details.Allowances.ToDictionary(
-            a => a.Edge, a => new RunAllowance(a.Width, a.Kind, a.Corners, details.Lips.Where(l => l.Bend.Lip == a.Edge).Select(l => l.Bend.Length.Setback).DefaultIfEmpty().Max()));
+            a => a.Edge, a => new RunAllowance(a.Width, a.Kind, a.Corners, details.Lips.Where(l => l.Bend.Lip == a.Edge).Select(l => l.Bend.Length.Setback).DefaultIfEmpty().Max()) { Varying = VaryingWidth.Of(panel, a) });
         ImmutableArray<LipNotch> notches = [.. details.Lips.SelectMany(l => l.Notches)];
         if (given.Count > 0)
         {

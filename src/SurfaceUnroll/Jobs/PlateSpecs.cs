@@ -39,6 +39,9 @@ public sealed record BentSpec(ImmutableArray<PlanCurve> Plan, SideProfile Side, 
 {
     /// <summary>Width of a plate that has no plan: it runs the whole length of its side, centred, mm; null where there is a plan.</summary>
     public double? Width { get; init; }
+
+    /// <summary>How well side and width were read.</summary>
+    public ReadingErrors Errors { get; init; } = ReadingErrors.None;
 }
 
 /// <summary>A part of a plan outline.</summary>

@@ -38,7 +38,7 @@ internal static class SheetPanels
             if (!OutlineCheck.IsSimple(panel.Cut)) return PanelResult.Failed(SheetNotices.GridOverlap(spec, where));
             pieces.Add(panel);
         }
-        if (pieces.Any(p => p.Verdict != Verdict.BendsOnly) || spec.Pieces > 1) choices = search.Table(grid);
+        if (!job.EdgesOnly && (pieces.Any(p => p.Verdict != Verdict.BendsOnly) || spec.Pieces > 1)) choices = search.Table(grid);
         foreach (PanelDevelopment panel in pieces) notices.AddRange(SheetNotices.Advice(job, where, panel with { Choices = choices }));
         return new PanelResult([.. pieces.Select(p => p with { Choices = choices })], notices.ToImmutable());
     }

@@ -11,7 +11,7 @@ internal static class DrawingFacts
     public static ImmutableArray<(string Name, string Value)> Of(PanelDevelopment panel, ImmutableArray<JointFit> joints, Job job) =>
     [
         .. OpeningGroup.Of(panel, job).Select(g => ($"{(g.Count > 1 ? "Openings" : "Opening")} {g.Name}", g.Measures)),
-        .. panel.Allowances.Select(a => ($"Allowance {a.Edge}", JointWords.Allowance(a, job.Units))),
+        .. panel.Allowances.Select(a => ($"Allowance {a.Edge}", JointWords.Allowance(a, panel, job.Units))),
         // The parts of a lip that a trim has parted are one bend to the brake.
         .. panel.Bends.Select(b => (BendWords.Heading(b), BendWords.Setting(b, job.Units))).Distinct(),
         .. joints.Select(j => ($"Joint {j.Label}", $"{JointWords.Edges(j)}: {JointWords.Kind(j, job.Units)}; {JointWords.Sentence(j, JointWords.Marks(j, [panel]), job.Units)}")),

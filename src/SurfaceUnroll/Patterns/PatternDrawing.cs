@@ -38,7 +38,7 @@ public static class PatternDrawing
         ElementLine[] drawn = [.. Inner(panel)];
         bool crowded = IsCrowded(panel);
         ImmutableArray<StrainContour> contours = panel.DrawnMap is { } map ? StrainContours.Of(panel.Mesh, map) : [];
-        Stroke[] bends = [.. BendDrawing.Strokes(panel, outline)], ticks = [.. JointDrawing.Ticks(panel, outline), .. TapeDrawing.Ticks(panel, outline)], net = [.. JointDrawing.NetEdges(panel)];
+        Stroke[] bends = [.. BendDrawing.Strokes(panel, outline)], ticks = [.. JointDrawing.Ticks(panel, outline), .. TapeDrawing.Ticks(panel, outline), .. ErrorDrawing.Ticks(panel, outline)], net = [.. JointDrawing.NetEdges(panel)];
         Stroke[] lines = [.. PatternLines.Lengthwise(panel, drawn, outline, ticks)];
 
         // The words of most weight choose their places first. None of them may hide a bend, a tick or a finished edge.
@@ -74,6 +74,7 @@ public static class PatternDrawing
         foreach (MatchMark mark in ends) room.TakeFirst(JointDrawing.Labels(panel, outline, mark, height));
         foreach (IEnumerable<Lettering> choices in TapeDrawing.Letters(panel, height)) room.TakeFirst(choices);
         foreach (BendLine bend in panel.Bends) room.TakeFirst(BendDrawing.Words(bend, height, units));
+        foreach (IEnumerable<Lettering> choices in ErrorDrawing.Words(panel, height, units)) room.TakeFirst(choices);
         OpeningDrawing.Write(panel, job, joints, height, room);
         bool across = panel.Spec.Kind == "bent";
         foreach (bool front in new[] { true, false })

@@ -12,6 +12,12 @@ namespace SurfaceUnroll.Patterns.Allowances;
 /// <param name="Setback">Of a lip, how far inside the net edge its bend begins, mm.</param>
 internal readonly record struct RunAllowance(double Width, JointKind Kind, CornerStyle Corners, double Setback = 0)
 {
+    /// <summary>How wide it is along the run; null where it is as wide everywhere.</summary>
+    public VaryingWidth? Varying { get; init; }
+
+    /// <summary>The allowance as it is at a place of the run.</summary>
+    public RunAllowance At(Vec2 place) => Varying is { } varying ? this with { Width = varying.At(place) } : this;
+
     /// <summary>It is bent.</summary>
     public bool IsLip => Kind == JointKind.Lip && Width > 0;
 
@@ -25,10 +31,11 @@ internal static class AllowanceBands
     // Piece of a band that is drawn in one go: it turns by less than a right angle in all, so that it does not meet itself.
     private const double MostTurn = 1.2;
 
+    private const double Overlap = 1e-3;
+
     /// <summary>The band between a path and the line at a distance on its right; on its left if the distance is negative.</summary>
     public static IEnumerable<Polygon> Along(ImmutableArray<Vec2> path, RunAllowance allowance)
     {
-        double width = allowance.Width;
         Vec2[] right = [.. Enumerable.Range(0, path.Length - 1).Select(i => -(path[i + 1] - path[i]).Unit.Left)];
         int from = 0;
         while (from < right.Length)
@@ -39,7 +46,7 @@ internal static class AllowanceBands
             {
                 double turn = Turn(right[to - 1], right[to]);
                 turned += Math.Abs(turn);
-                if (Math.Abs(turn) > AllowanceCorner.Smooth || turned > MostTurn || Inverts(path, right, to, width)) break;
+                if (Math.Abs(turn) > AllowanceCorner.Smooth || turned > MostTurn || Inverts(path, right, to, allowance.At(path[to]).Width)) break;
                 to++;
             }
             foreach (Polygon strip in Strips(path, right, from, to, allowance)) yield return strip;
@@ -48,7 +55,7 @@ internal static class AllowanceBands
             from = to;
         }
 
-        Polygon? Corner(int i) => new AllowanceCorner(path[i], right[i - 1], right[i], allowance, allowance).Filling();
+        Polygon? Corner(int i) => new AllowanceCorner(path[i], right[i - 1], right[i], allowance.At(path[i]), allowance.At(path[i])).Filling();
     }
 
     /// <summary>Turn from one direction to another, radians, positive to the left.</summary>
@@ -64,18 +71,20 @@ internal static class AllowanceBands
     // One strip along a smooth piece; where that would run into itself, segment by segment.
     private static IEnumerable<Polygon> Strips(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, RunAllowance allowance)
     {
-        if (Polygons.Simple(Strip(path, right, from, to, allowance.Width)) is { } strip) return [strip];
+        if (Polygons.Simple(Strip(path, right, from, to, allowance)) is { } strip) return [strip];
         if (to - from == 1) return [];
         return Enumerable.Range(from, to - from).SelectMany(i => Strips(path, right, i, i + 1, allowance)
-            .Concat(i + 1 < to && new AllowanceCorner(path[i + 1], right[i], right[i + 1], allowance, allowance).Filling() is { } corner ? [corner] : []));
+            .Concat(i + 1 < to && new AllowanceCorner(path[i + 1], right[i], right[i + 1], allowance.At(path[i + 1]), allowance.At(path[i + 1])).Filling() is { } corner ? [corner] : []));
     }
 
-    private static List<Vec2> Strip(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, double width)
+    private static List<Vec2> Strip(ImmutableArray<Vec2> path, Vec2[] right, int from, int to, RunAllowance allowance)
     {
         var shape = new List<Vec2>();
-        for (int i = from; i <= to; i++) shape.Add(path[i]);
+        // Places that were put between those of the outline need not lie on it to the last digit: a little way into the metal no crack stays.
+        for (int i = from; i <= to; i++) shape.Add(allowance.Varying is null ? path[i] : path[i] - Overlap * right[Math.Min(i, to - 1)]);
         for (int i = to; i >= from; i--)
         {
+            double width = allowance.At(path[i]).Width;
             // At its ends to the last digit where the corner beside it is filled from, or a crack would stay between them.
             Vec2 end = right[i == from ? from : to - 1];
             if (i == from || i == to)

@@ -72,7 +72,7 @@ internal sealed record CutLine(
             for (int i = 0; i < runs.Length; i++)
             {
                 AllowanceCorner start = Corner((i + runs.Length - 1) % runs.Length), end = Corner(i);
-                IEnumerable<Polygon> along = given[i].Width == 0 ? [] : AllowanceBands.Along(runs[i].Path, given[i]);
+                IEnumerable<Polygon> along = given[i].Width == 0 ? [] : AllowanceBands.Along(given[i].Varying?.Parted(runs[i].Path) ?? runs[i].Path, given[i]);
                 if (given[i].Width > 0) bands.Add((i, Polygons.Without(Polygons.Union([.. along]), Polygons.Union([.. new[] { start.SecondLoses, end.FirstLoses }.OfType<Polygon>()]))));
                 else taken.AddRange(along);
                 if (end.Filling() is { } filling) (end.First.Width < 0 ? taken : corners).Add(filling);
@@ -85,7 +85,7 @@ internal sealed record CutLine(
             {
                 int next = (run + 1) % runs.Length;
                 (ImmutableArray<Vec2> path, ImmutableArray<Vec2> onward) = (runs[run].Path, runs[next].Path);
-                return new AllowanceCorner(path[^1], -(path[^1] - path[^2]).Unit.Left, -(onward[1] - onward[0]).Unit.Left, given[run], given[next]);
+                return new AllowanceCorner(path[^1], -(path[^1] - path[^2]).Unit.Left, -(onward[1] - onward[0]).Unit.Left, given[run].At(path[^1]), given[next].At(onward[0]));
             }
         }
     }

@@ -15,6 +15,9 @@ internal static class NetRing
     // Places nearer than this, mm, are one.
     private const double Nearness = 1e-6;
 
+    // What an edge on the blank is drawn to, mm.
+    private const double Jag = 0.01;
+
     /// <summary>The runs of a closed edge of an opening, the metal on the left.</summary>
     /// <param name="name">Of the edge.</param>
     /// <param name="edge">The first place not repeated.</param>
@@ -31,11 +34,20 @@ internal static class NetRing
         int from = 0;
         for (int i = 1; i + 1 < run.Path.Length; i++)
         {
-            if (Math.Abs(TurnAt(run.Path[i - 1], run.Path[i], run.Path[i + 1])) <= AllowanceCorner.Parting) continue;
+            if (Math.Abs(TurnOver(run.Path, i)) <= AllowanceCorner.Parting) continue;
             yield return run with { Path = run.Path[from..(i + 1)] };
             from = i;
         }
         yield return run with { Path = run.Path[from..] };
+    }
+
+    // Places nearer than what an edge is drawn to may stand in any order: a corner shows over more than that.
+    private static double TurnOver(ImmutableArray<Vec2> path, int at)
+    {
+        (int before, int after) = (at - 1, at + 1);
+        while (before > 0 && (path[at] - path[before]).Length < Jag) before--;
+        while (after < path.Length - 1 && (path[after] - path[at]).Length < Jag) after++;
+        return TurnAt(path[before], path[at], path[after]);
     }
 
     private static double TurnAt(Vec2 before, Vec2 at, Vec2 after) => AllowanceBands.Turn(at - before, after - at);

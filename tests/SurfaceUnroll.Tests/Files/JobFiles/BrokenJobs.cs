@@ -8,7 +8,7 @@ internal static class BrokenJobs
 
     /// <summary>Name, text with the mark, code, path.</summary>
     public static IEnumerable<(string Name, string Text, string Code, string Path)> All =>
-        [.. WholeFile, .. Heads, .. Points, .. Kinds, .. Runs, .. Placements, .. SideViews, .. PanelFaults, .. BrokenPanels.All, .. BrokenPlates.All, .. BrokenJoints.All, .. BrokenShops.All, .. BrokenFiles.All, .. Papers];
+        [.. WholeFile, .. Heads, .. Points, .. Kinds, .. Runs, .. Placements, .. SideViews, .. PanelFaults, .. BrokenPanels.All, .. BrokenPlates.All, .. BrokenJoints.All, .. BrokenShops.All, .. BrokenFiles.All, .. BrokenErrors.All, .. Papers];
 
     private static (string, string, string, string)[] WholeFile =>
     [
