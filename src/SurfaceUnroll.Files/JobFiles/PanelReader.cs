@@ -14,7 +14,7 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
 
     private static readonly string[] Kinds = ["loft", "flat", "bent", "mesh"];
 
-    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits", "measured", "trims", "trim", "openings"];
+    private static readonly string[] LoftKeys = ["name", "loft", "elements", "hold", "shrinkCost", "pieces", "along", "slits", "freedom", "measured", "trims", "trim", "openings"];
 
     private static readonly string[] MeshKeys = ["name", "mesh", "meshUnits", "hold", "shrinkCost", "trims", "openings"];
 
@@ -23,6 +23,8 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
     private static readonly string[] BentKeys = ["name", "bent", "holes", "measured", "trims", "trim", "openings"];
 
     private readonly FaultList _faults = measures.Faults;
+
+    private readonly FreedomReader _freedom = new(measures);
 
     /// <summary>Names of all panels that have one, also of those with faults.</summary>
     public ImmutableArray<string> Names { get; private set; } = [];
@@ -91,8 +93,15 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
             "mesh" => forming.Read(block, empty with { Mesh = new MeshReader(measures, open).Read(block) }),
             "flat" => empty with { Flat = new PlateReader(measures, curves, open).Flat(block) },
             "bent" => new PlateReader(measures, curves, open).Bent(block) is { } bent ? empty with { Bent = bent } : null,
-            _ => forming.Read(block, new PanelSpec(name, Loft(block), measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even)))),
+            _ => forming.Read(block, Lofted(block, name)),
         };
+    }
+
+    private PanelSpec Lofted(JobBlock block, string name)
+    {
+        ImmutableArray<string> loft = Loft(block);
+        ElementMatching elements = measures.Choice(block, "elements", ElementMatching.BendOnly, ("bend-only", ElementMatching.BendOnly), ("even", ElementMatching.Even));
+        return new PanelSpec(name, loft, elements) { Freedom = _freedom.Read(block, loft) };
     }
 
     private static string? Misplaced(string key, string[] present) => (key, present.FirstOrDefault()) switch
@@ -100,6 +109,7 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
         ("elements" or "pieces" or "along" or "slits", "mesh") => $"A mesh has no element lines, so \"{key}\" cannot stand here: it goes with \"loft\".",
         ("elements" or "pieces" or "along" or "slits" or "hold" or "shrinkCost", "flat" or "bent") => $"A plate is not stretched, so \"{key}\" cannot stand here: it goes with \"loft\".",
         ("trim", "mesh") => "Nobody read a mesh off a part, so there is no error that \"trim\" could follow.",
+        ("freedom", "mesh" or "flat" or "bent") => "Only a curve of a loft may move, so \"freedom\" cannot stand here.",
         ("measured", "mesh") => "A mesh is taken for the middle of the sheet, so \"measured\" cannot stand here.",
         ("meshUnits", _) => "\"meshUnits\" goes with \"mesh\".",
         ("outside", _) => "\"outside\" goes with \"flat\".",

@@ -14,8 +14,12 @@ public static class CurveRename
     {
         ArgumentNullException.ThrowIfNull(text);
         return JobEdit.All(
-            [.. Users(text, from).Select(path => JobEdit.Set(path, JobPath.Quoted(to))), JobEdit.Rename(JobPath.Under("curves", from), to)]);
+            [.. Users(text, from).Select(path => JobEdit.Set(path, JobPath.Quoted(to))), .. Freedoms(text, from).Select(path => JobEdit.Rename(path, to)), JobEdit.Rename(JobPath.Under("curves", from), to)]);
     }
+
+    // Where a panel gives the curve a freedom, its name is a key.
+    private static IEnumerable<string> Freedoms(JobText text, string name) =>
+        text.Inside("panels").Select(panel => JobPath.Under(JobPath.Under(panel.Path, "freedom"), name)).Where(path => text.Find(path) is not null);
 
     /// <summary>Paths of the values that name a curve.</summary>
     public static IEnumerable<string> Users(JobText text, string name)

@@ -85,6 +85,7 @@ public static class ReportJson
         WriteTwist(json, "even", panel.EvenTwist);
         WriteStrain(json, "strain", panel.Strain);
         json.WriteNumber("limit", panel.Limit);
+        if (panel.Freedom is { } freedom) FreedomReport.Write(json, freedom, panel.JudgedStrain);
         StrainReport.Write(json, panel);
         json.WriteNumber("formedArea", Mm(panel.FormedArea));
         json.WriteNumber("flatArea", Mm(panel.FlatArea));

@@ -25,6 +25,8 @@ public static class PanelRows
             string tips = panel.ClearOfTips is null ? "" : " away from the tips of the cuts";
             yield return ("Stretch, shrink", $"largest {Percent(strain.MaxStretch)}, {Percent(strain.MaxShrink)}{tips}; limit {Percent(panel.Limit)}");
         }
+        if (panel is { Freedom: { } freedom, Piece: null or { Number: 1 } })
+            foreach ((string, string) row in FreedomWords.Rows(freedom, panel.Verdict, panel.JudgedStrain, units)) yield return row;
         foreach (PieceChoice choice in panel.Piece is null or { Number: 1 } ? panel.Choices : [])
         {
             string pieces = choice.Pieces == 1 ? "  in one piece" : $"  in {choice.Pieces.ToString(CultureInfo.InvariantCulture)} pieces";

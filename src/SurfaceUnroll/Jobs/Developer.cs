@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using SurfaceUnroll.Curves;
-using SurfaceUnroll.Fitness;
 using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Jobs;
 
-/// <summary>Runs a whole job: measured curves → sheets → blanks → pieces that fit up.</summary>
+/// <summary>Runs a whole job: measured curves → curves moved where they may → sheets → blanks → pieces that fit up.</summary>
 public static class Developer
 {
     /// <summary>Develops every panel of a job.</summary>
@@ -23,6 +22,11 @@ public static class Developer
         Dictionary<string, SpaceCurve> curves = Measured(job, progress, notices);
         notices.AddRange(UnusedCurves(job));
         timings.Add(("curves", clock.Elapsed.TotalMilliseconds));
+        clock.Restart();
+        var freedom = new FreedomStage(job, cancellation);
+        freedom.Move(curves, progress);
+        notices.AddRange(freedom.Notices);
+        if (job.Panels.Any(p => p.Freedom is not null)) timings.Add(("freedom", clock.Elapsed.TotalMilliseconds));
 
         var panels = ImmutableArray.CreateBuilder<PanelInWork>();
         for (int i = 0; i < job.Panels.Length; i++)
@@ -32,7 +36,7 @@ public static class Developer
             clock.Restart();
             progress?.Report($"Developing {spec.Name}");
             string where = $"panels[{i}]";
-            PanelResult? result = Panel(job, spec, where, curves, notices, cancellation);
+            PanelResult? result = Panel(job, spec, where, curves, freedom.Fits.GetValueOrDefault(i), notices, cancellation);
             if (result is null) continue;
             notices.AddRange(result.Notices);
             panels.AddRange(result.Panels.Select(p => new PanelInWork(where, spec, p)));
@@ -63,7 +67,7 @@ public static class Developer
         for (int i = 0; i < bare.Panels.Length; i++)
         {
             string where = $"panels[{i}]";
-            if (Panel(bare, bare.Panels[i], where, fitted(bare.Panels[i], curves), notices, cancellation) is not { } result) return [];
+            if (Panel(bare, bare.Panels[i], where, fitted(bare.Panels[i], curves), null, notices, cancellation) is not { } result) return [];
             notices.AddRange(result.Notices);
             panels.AddRange(result.Panels.Select(p => new PanelInWork(where, bare.Panels[i], p)));
         }
@@ -112,7 +116,7 @@ public static class Developer
 
     // Null where a curve of the panel has faults of its own.
     private static PanelResult? Panel(
-        Job job, PanelSpec spec, string where, IReadOnlyDictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
+        Job job, PanelSpec spec, string where, IReadOnlyDictionary<string, SpaceCurve> curves, FreedomFit? fit, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
     {
         if (spec.Mesh is not null) return PanelDeveloper.Develop(job, spec, where, cancellation);
         if (!spec.CurveNames.All(curves.ContainsKey)) return null;
@@ -120,29 +124,16 @@ public static class Developer
         var aligned = ImmutableArray.Create(curves[spec.Loft[0]]);
         for (int k = 1; k < spec.Loft.Length; k++)
         {
-            (SpaceCurve front, SpaceCurve rear, Notice? turned) = Aligned(spec.Loft[k - 1], spec.Loft[k], aligned[^1], curves[spec.Loft[k]]);
+            (SpaceCurve front, SpaceCurve rear, Notice? turned) = CurveAlignment.Of(spec.Loft[k - 1], spec.Loft[k], aligned[^1], curves[spec.Loft[k]]);
             if (turned is not null) notices.Add(turned);
             // Once two curves run the same way, a third is turned to them and not they to it.
             aligned = k == 1 ? [front, rear] : aligned.Add(ReferenceEquals(front, aligned[^1]) ? rear : curves[spec.Loft[k]].Reversed());
         }
-        return PanelDeveloper.Develop(job, spec, where, aligned, cancellation);
+        return fit is null ? PanelDeveloper.Develop(job, spec, where, aligned, cancellation) : PanelDeveloper.Develop(job, spec, where, fit, cancellation);
     }
 
     private static IEnumerable<Notice> UnusedCurves(Job job) =>
         job.Curves
             .Where(c => !job.Panels.Any(p => p.CurveNames.Contains(c.Name)) && !job.Openings.Any(o => o.Shape is CurveShape shape && shape.Curve == c.Name))
             .Select(c => new Notice("curve-unused", Severity.Note, $"curves.{c.Name}", $"No panel uses the curve “{c.Name}”.", "Name it in a panel's loft, or leave it out."));
-
-    // Turns round the curve that runs against left → right, or the rear one if that does not tell.
-    private static (SpaceCurve Front, SpaceCurve Rear, Notice? Turned) Aligned(string frontName, string rearName, SpaceCurve front, SpaceCurve rear)
-    {
-        if (!CurveDirection.Opposed(front, rear)) return (front, rear, null);
-        bool turnFront = CurveDirection.Rightward(front) < 0 && CurveDirection.Rightward(rear) >= 0;
-        string name = turnFront ? frontName : rearName;
-        var notice = new Notice(
-            "curve-turned-round", Severity.Note, $"curves.{name}",
-            $"“{frontName}” and “{rearName}” were measured in opposite directions; “{name}” was turned round.",
-            "Nothing to do if that is right. To be rid of this note, list its points from left to right.");
-        return turnFront ? (front.Reversed(), rear, notice) : (front, rear.Reversed(), notice);
-    }
 }

@@ -82,6 +82,9 @@ public sealed record PanelDevelopment(
     /// <summary>The strain that is drawn and put into words: <see cref="Map"/>, but the metal round the tip of a relief cut, which is drilled away, as its neighbours.</summary>
     public StrainMap? DrawnMap { get => field ?? Map; init; }
 
+    /// <summary>How a curve of it was moved so that it only bends; null if none was.</summary>
+    public FreedomFit? Freedom { get; init; }
+
     /// <summary>Which piece of a split panel this is; null if the panel is in one piece.</summary>
     public PieceOfPanel? Piece { get; init; }
 

@@ -119,6 +119,9 @@ public sealed record PanelSpec(string Name, ImmutableArray<string> Loft, Element
     /// <summary>Along every edge that has no allowance, what its band asks for is left on.</summary>
     public bool AutoTrim { get; init; }
 
+    /// <summary>Which curve may move so that the sheet only bends, and how far; null if none may.</summary>
+    public FreedomSpec? Freedom { get; init; }
+
     /// <summary>In one word: loft, mesh, flat or bent.</summary>
     public string Kind => this switch { { Mesh: not null } => "mesh", { Flat: not null } => "flat", { Bent: not null } => "bent", _ => "loft" };
 

@@ -27,14 +27,24 @@ public static class PanelDeveloper
     /// <param name="where">Its path in the job file.</param>
     /// <param name="curves">From front to rear, all in the same direction.</param>
     /// <param name="cancellation">Stops between steps.</param>
-    public static PanelResult Develop(Job job, PanelSpec spec, string where, ImmutableArray<SpaceCurve> curves, CancellationToken cancellation = default)
+    public static PanelResult Develop(Job job, PanelSpec spec, string where, ImmutableArray<SpaceCurve> curves, CancellationToken cancellation = default) =>
+        Develop(job, spec, where, curves, null, cancellation);
+
+    /// <summary>Develops a loft of which a curve was moved.</summary>
+    internal static PanelResult Develop(Job job, PanelSpec spec, string where, FreedomFit fit, CancellationToken cancellation)
+    {
+        PanelResult result = Develop(job, spec, where, fit.Curves, fit, cancellation);
+        return result with { Panels = [.. result.Panels.Select(p => p with { Freedom = fit })] };
+    }
+
+    private static PanelResult Develop(Job job, PanelSpec spec, string where, ImmutableArray<SpaceCurve> curves, FreedomFit? fit, CancellationToken cancellation)
     {
         double offset = Offset(job, spec), limit = Limit(job);
         if (curves.Length > 2 && Enumerable.Range(1, curves.Length - 1).Any(i => Coincide(curves[i - 1], curves[i])))
             return PanelResult.Failed(SheetNotices.Folded(spec, where));
         if (curves.Length > 2) return OffFace(SheetPanels.Develop(job, spec, where, CrownedLoft.Through(curves, offset), null, cancellation), offset);
         (SpaceCurve front, SpaceCurve rear) = (curves[0], curves[1]);
-        RuledSheet measured = Loft.Between(front, rear, spec.Elements);
+        RuledSheet measured = fit is null ? Loft.Between(front, rear, spec.Elements) : Loft.Along(front, rear, fit.Lines);
         if (SheetNotices.Crossing(job, spec, where, measured) is { } crossing) return PanelResult.Failed(crossing);
         RuledSheet middle = MiddleSurface.Of(measured, offset);
         if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return PanelResult.Failed(backward);
@@ -109,7 +119,7 @@ public static class PanelDeveloper
     private static double Limit(Job job) => job.Sheet.Metal.UniformElongation;
 
     // From the measured face to the middle surface, along the outside normal, mm.
-    private static double Offset(Job job, PanelSpec spec) => (spec.Measured ?? job.Measured) switch
+    internal static double Offset(Job job, PanelSpec spec) => (spec.Measured ?? job.Measured) switch
     {
         MeasuredFace.Outside => -0.5 * job.Sheet.Thickness,
         MeasuredFace.Inside => 0.5 * job.Sheet.Thickness,

@@ -16,6 +16,15 @@ public static class Loft
     public static RuledSheet Between(SpaceCurve front, SpaceCurve rear, ElementMatching elements) =>
         Between(front, rear, elements, TorsalMatching.DefaultLattice);
 
+    /// <summary>The ruled sheet along lines that are known: of a mirrored sheet those of its left half.</summary>
+    internal static RuledSheet Along(SpaceCurve front, SpaceCurve rear, ImmutableArray<Match> known)
+    {
+        Directrix a = new(front), b = new(rear);
+        MirrorPlane? mirror = MirrorPlane.Of(front, rear);
+        double end = mirror is null ? 1 : 0.5;
+        return known[^1] == new Match(end, end) ? Built(a, b, new TorsalMatching(a, b, known), mirror) : Between(front, rear, ElementMatching.BendOnly);
+    }
+
     internal static RuledSheet Between(SpaceCurve front, SpaceCurve rear, ElementMatching elements, int lattice)
     {
         var a = new Directrix(front);
@@ -23,7 +32,11 @@ public static class Loft
         MirrorPlane? mirror = MirrorPlane.Of(front, rear);
         // A mirrored matching passes through the middle of both curves, so half of it is the whole problem.
         double end = mirror is null ? 1 : 0.5;
-        IMatching matching = elements == ElementMatching.Even ? new EvenMatching(a, b, end) : new TorsalMatching(a, b, end, lattice);
+        return Built(a, b, elements == ElementMatching.Even ? new EvenMatching(a, b, end) : new TorsalMatching(a, b, end, lattice), mirror);
+    }
+
+    private static RuledSheet Built(Directrix a, Directrix b, IMatching matching, MirrorPlane? mirror)
+    {
         ImmutableArray<Strip> strips = Oriented(new SheetBuilder(a, b).Build(matching));
         return mirror is { } plane
             ? new RuledSheet([.. strips, .. strips.Reverse().Select(plane.Image)], true)

@@ -24,6 +24,16 @@ internal readonly record struct MirrorPlane(Vec3 Point, Vec3 Normal)
     /// <summary>Mirror image of a place.</summary>
     public Vec3 Image(Vec3 p) => p - (2 * (p - Point).Dot(Normal)) * Normal;
 
+    /// <summary>True if a curve that runs so crosses the plane squarely.</summary>
+    public bool IsSquareTo(Vec3 direction) => direction.Cross(Normal).Length <= 1e-7 * direction.Length;
+
+    /// <summary>Mirror images of pieces of the left half, run from the middle to the right.</summary>
+    public IEnumerable<CurvePiece> Images(IEnumerable<CurvePiece> pieces)
+    {
+        var frame = new Frame(Image(Vec3.Zero), Direction(new(1, 0, 0)), Direction(new(0, 1, 0)), Direction(new(0, 0, 1)));
+        return pieces.Reverse().Select(p => new ReversedPiece(p.Placed(frame)));
+    }
+
     /// <summary>Mirror image of a strip: what was its left is now its right.</summary>
     public Strip Image(Strip strip) =>
         new(Image(strip.Right), Image(strip.Middle), Image(strip.Left), strip.FrontStill, strip.RearStill);

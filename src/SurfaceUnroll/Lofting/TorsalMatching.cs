@@ -27,6 +27,19 @@ internal sealed class TorsalMatching : IMatching
         Anchors = [.. lines];
     }
 
+    /// <summary>Through lines that are known to be torsal, or to bound a fan.</summary>
+    /// <param name="front">Front directrix.</param>
+    /// <param name="rear">Rear directrix.</param>
+    /// <param name="known">From the first line to the last, none crossing another.</param>
+    public TorsalMatching(Directrix front, Directrix rear, ImmutableArray<Match> known)
+    {
+        search = new TorsalSearch(front, rear);
+        List<Match> lines = [.. known];
+        AddJoints(lines, front.Joints, swapped: false);
+        AddJoints(lines, rear.Joints, swapped: true);
+        Anchors = [.. lines];
+    }
+
     /// <inheritdoc/>
     public ImmutableArray<Match> Anchors { get; }
 

@@ -36,7 +36,9 @@ internal sealed class MovedJobs
         Readings = JobReadings.Of(_job);
         Dictionary<string, SpaceCurve> curves = Developer.Measured(_job, null, ImmutableArray.CreateBuilder<Notice>());
         _ends = _job.Panels.ToImmutableDictionary(p => p.Name, p => new SharedEnds(p.CurveNames.Distinct(), curves));
-        _places = panels.Where(p => p.Panel.Piece is null && Of(p.Source.Name).Any()).ToImmutableDictionary(p => p.Source.Name, p => new EdgePlaces(p.Panel));
+        // Where a curve that a freedom moved lies does not follow from its readings one by one.
+        HashSet<string> free = [.. panels.Select(p => p.Panel.Freedom?.Spec.Curve).OfType<string>()];
+        _places = panels.Where(p => p.Panel.Piece is null && !p.Source.CurveNames.Any(free.Contains) && Of(p.Source.Name).Any()).ToImmutableDictionary(p => p.Source.Name, p => new EdgePlaces(p.Panel));
     }
 
     /// <summary>All readings with an error, in the order of the job.</summary>

@@ -36,6 +36,14 @@ internal static class BrokenPanels
         ("slit before the edge begins", Loft("\"slits\": [{ \"edge\": \"front\", \"at\": ¶-3 }]"), "length-negative", "panels[0].slits[0].at"),
         ("slit without depth", Loft("\"slits\": [{ \"edge\": \"front\", \"at\": 3, \"depth\": ¶0 }]"), "length-not-positive", "panels[0].slits[0].depth"),
         ("unknown key of a slit", Loft("\"slits\": [{ \"edge\": \"front\", ¶\"length\": 3 }]"), "key-unknown", "panels[0].slits[0].length"),
+        ("freedom a length", Loft("\"freedom\": ¶4"), "wrong-type", "panels[0].freedom"),
+        ("freedom of no curve", Loft("\"freedom\": ¶{}"), "freedom-curves", "panels[0].freedom"),
+        ("freedom of both curves", Loft("\"freedom\": ¶{ \"front\": 2, \"rear\": 4 }"), "freedom-curves", "panels[0].freedom"),
+        ("freedom of none", Loft("\"freedom\": { \"rear\": ¶0 }"), "length-not-positive", "panels[0].freedom.rear"),
+        ("freedom of another curve", Loft("\"freedom\": { ¶\"reer\": 4 }"), "freedom-curve", "panels[0].freedom.reer"),
+        ("freedom with even lines", Loft("\"elements\": ¶\"even\", \"freedom\": { \"rear\": 4 }"), "freedom-even", "panels[0].elements"),
+        ("curve moved by two sheets", Two("\"name\": \"a\", \"freedom\": { \"rear\": 4 }", "\"name\": \"b\", \"freedom\": { ¶\"rear\": 3 }"), "freedom-twice", "panels[1].freedom.rear"),
+        ("curve moved by one sheet that another holds still", Two("\"name\": \"a\", \"freedom\": { \"rear\": 4 }", "\"name\": \"b\", \"freedom\": { ¶\"front\": 3 }"), "freedom-twice", "panels[1].freedom.front"),
         ("units of a mesh on a loft", Loft("¶\"meshUnits\": \"mm\""), "key-misplaced", "panels[0].meshUnits"),
     ];
 

@@ -15,7 +15,7 @@ public class JobSchemaTests
         "key-twice", "length-unreadable", "number-too-large", "sheet-too-thick", "curve-points-repeat", "curve-not-on-centreline", "curve-side-range",
         "curve-absent", "panel-name", "panel-name-twice", "paper-margin", "paper-overlap", "curve-no-side", "side-end-bend", "slot-size", "corner-radius", "opening-name-twice",
         "panel-absent", "trim-by-itself", "joint-on", "joint-name-twice", "joint-name", "edge-absent", "pitch-too-small", "own-bend-deduction",
-        "paper-roll-orientation", "nest-gap", "material-unlisted", "material-absent", "material-strengths", "material-elongation", "gauge-no-table", "gauge-unknown", "kerf-too-wide", "curve-file", "error-range",
+        "paper-roll-orientation", "nest-gap", "material-unlisted", "material-absent", "material-strengths", "material-elongation", "gauge-no-table", "gauge-unknown", "kerf-too-wide", "curve-file", "error-range", "freedom-curve", "freedom-even", "freedom-twice",
     ];
 
     public static TheoryData<string> Good => [.. Fixtures.Good];
