@@ -46,6 +46,21 @@ public sealed class CheckingTests
     }
 
     [Fact]
+    public async Task Reading_to_take_again_first_is_named_before_the_others()
+    {
+        using var context = new DeskContext(await File.ReadAllTextAsync(Path.Combine(Repository.Root, "fixtures", "jobs", "read-with-errors.json")));
+        Development development = (await context.LookedAsync()).Development!;
+        PanelDevelopment panel = development.Panels[0];
+        var table = context.Render<ReadingTable>(p => p.Add(t => t.Panel, panel).Add(t => t.Units, development.Job.Units));
+        Assert.Contains(panel.Error!.Readings[0].Words, table.Find("strong").TextContent, StringComparison.Ordinal);
+        Assert.Equal(panel.Error.Readings.Take(20).Select(r => r.Words), table.FindAll("tbody th").Select(t => t.TextContent));
+        // A sheet whose readings have no errors says nothing of them.
+        using var exact = new DeskContext(StarterJob.Text);
+        Development other = (await exact.LookedAsync()).Development!;
+        Assert.Empty(exact.Render<ReadingTable>(p => p.Add(t => t.Panel, other.Panels[0]).Add(t => t.Units, other.Job.Units)).FindAll("section"));
+    }
+
+    [Fact]
     public async Task Number_of_pieces_is_taken_from_the_table()
     {
         string text = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "fixtures", "jobs", "crowned-side-panel.json"));

@@ -1,5 +1,7 @@
 using SurfaceUnroll.Bench.Fields;
+using SurfaceUnroll.Bench.Stops.Measuring;
 using SurfaceUnroll.Files.JobFiles;
+using SurfaceUnroll.Files.JobTexts;
 
 namespace SurfaceUnroll.Bench.Tests.Components;
 
@@ -38,5 +40,16 @@ public sealed class FieldTests : IDisposable
         var field = _context.Render<TextField>(p => p.Add(f => f.Path, "measured").Add(f => f.Label, "Face").Add(f => f.Optional, true));
         field.Find("input").Input(" ");
         Assert.Null(_context.Desk.State.Text.Find("measured"));
+    }
+
+    // The third of a point may be its own error.
+    [Fact]
+    public void Point_with_an_error_of_its_own_is_no_corner_and_can_become_one()
+    {
+        _context.Desk.Apply(JobEdit.Set("curves.rear.points[2]", "[95, 210, { \"error\": 2 }]"));
+        var table = _context.Render<PointTable>(p => p.Add(t => t.List, new PointList(_context.Desk.State.Text, "curves.rear.points", ["across", "up"])).Add(t => t.Caption, "Points").Add(t => t.Corners, true));
+        Assert.DoesNotContain(table.FindAll("input[type=checkbox]"), box => box.HasAttribute("checked"));
+        table.FindAll("input[type=checkbox]")[2].Change(true);
+        Assert.Equal("[95, 210, \"corner\", { \"error\": 2 }]", _context.Desk.State.Text.Written("curves.rear.points[2]"));
     }
 }
