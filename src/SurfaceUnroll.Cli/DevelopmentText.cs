@@ -49,6 +49,14 @@ internal static class DevelopmentText
             screen.Out.WriteLine();
             screen.Out.WriteLine(NestWords.Summary(nest, development.Job.Units));
         }
+        foreach (BuiltCheck check in development.Built)
+        {
+            screen.Out.WriteLine();
+            screen.Out.WriteLine($"{check.Panel} as built");
+            (string[] headings, ImmutableArray<string[]> rows) = BuiltWords.Table(check, development.Job.Units);
+            TextTable.Write(screen, headings, rows);
+            foreach (string sentence in BuiltWords.Sentences(check, development.Panels.First(p => p.Spec.Name == check.Panel), development.Job.Units)) screen.Out.WriteLine(sentence);
+        }
         foreach (Notice notice in development.Notices)
         {
             (int line, int column) = reading.Locate(notice.Where);

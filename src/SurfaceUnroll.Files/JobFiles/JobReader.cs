@@ -10,7 +10,7 @@ internal static class JobReader
 {
     private const string UnitsMend = "Write \"units\": \"mm\" or \"units\": \"in\": it says what the plain numbers of the job are.";
 
-    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "materials", "shop", "stock", "nest", "cutting", "$schema"];
+    private static readonly string[] Keys = ["job", "units", "sheet", "measured", "curves", "panels", "joints", "openings", "paper", "materials", "shop", "stock", "nest", "cutting", "built", "$schema"];
 
     /// <summary>Reads a whole job; null if the tree is no block at all.</summary>
     /// <param name="tree">The file.</param>
@@ -52,6 +52,7 @@ internal static class JobReader
             Stock = shop.Stock(block),
             Nest = shop.Nest(block),
             Cutting = CuttingReader.Read(block, measures),
+            Built = new BuiltReader(measures, [.. reader.Names, .. panels.SelectMany(p => PanelNames.Pieces(p.Name, p.Pieces))], edges).Read(block),
         };
     }
 

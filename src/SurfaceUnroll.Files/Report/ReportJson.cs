@@ -42,6 +42,7 @@ public static class ReportJson
             FormingReport.Write(json, development);
             NestReport.Write(json, development);
             NestReport.WriteTogether(json, development, together);
+            BuiltReport.Write(json, development);
             WriteNotices(json, development);
             WriteTimings(json, development);
             json.WriteEndObject();

@@ -39,11 +39,11 @@ public static class MeasuredCurve
             : new CurveReading(null, [faults.NotFinite(".at")]);
     }
 
-    /// <summary>The line that the section of a scan comes to, as if it had been drawn; null where it cannot be had.</summary>
-    internal static DrawnSpec? Drawn(SectionSpec spec, string where)
+    /// <summary>The line that a flat curve comes to, as if it had been drawn; null where it cannot be had.</summary>
+    internal static DrawnSpec? Drawn(CurveSpec spec, string where)
     {
-        OwnCurve own = SectionCurve.Of(spec, new CurveFaults(where, LengthUnit.Millimetre));
-        return own.Failed ? null : new DrawnSpec(spec.Scan.File, own.Pieces, own.Mirrored, spec.At) { Errors = spec.Errors };
+        OwnCurve own = Profile(spec, new CurveFaults(where, LengthUnit.Millimetre));
+        return own.Failed ? null : new DrawnSpec(where, own.Pieces, own.Mirrored, spec.At) { Errors = spec.Errors };
     }
 
     internal static bool IsFinite(Vec3 v) => double.IsFinite(v.Dot(v));

@@ -97,6 +97,7 @@ public static class Developer
     {
         var trims = new TrimStage();
         panels = trims.Trim(panels);
+        ImmutableArray<PanelInWork> net = panels;
         if (!trims.Notices.Any(n => n.Severity == Severity.Error)) panels = ErrorStage.Of(job, panels, notices, cancellation);
         var openings = new OpeningStage(job, curves);
         panels = openings.Open(panels);
@@ -109,9 +110,10 @@ public static class Developer
         if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
         panels = [.. panels.Select(p => p with { Panel = p.Panel with { Plan = PlanStage.Of(job, p.Panel) } })];
         foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where).Concat(KerfNotices.Of(job, work.Panel, work.Where)));
+        ImmutableArray<BuiltCheck> built = BuiltStage.Of(job, panels, net, notices, cancellation);
         (NestLayout? nest, ImmutableArray<Notice> nesting) = NestStage.Of(job, [.. panels.Select(p => p.Panel)]);
         notices.AddRange(nesting);
-        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Nest = nest };
+        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Nest = nest, Built = built };
     }
 
     // Null where a curve of the panel has faults of its own.

@@ -19,6 +19,9 @@ public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panel
     /// <summary>All pieces laid out on the sheets of the stock, numbered as in <see cref="Panels"/>; null if the job names no stock.</summary>
     public NestLayout? Nest { get; init; }
 
+    /// <summary>How finished pieces compare with what was wanted, in the order of the job.</summary>
+    public ImmutableArray<BuiltCheck> Built { get; init; } = [];
+
     /// <summary>What each step took: its name and its time, ms.</summary>
     public ImmutableArray<(string Step, double Milliseconds)> Timings { get; init; } = [];
 

@@ -40,6 +40,9 @@ public sealed record Job(
     /// <summary>What the files for cutting machines are to be.</summary>
     public CuttingSpec Cutting { get; init; } = CuttingSpec.Default;
 
+    /// <summary>What was measured on finished pieces.</summary>
+    public ImmutableArray<BuiltSpec> Built { get; init; } = [];
+
     /// <summary>Only the edges of its blanks are asked for: what else would be advised is left out.</summary>
     internal bool EdgesOnly { get; init; }
 }

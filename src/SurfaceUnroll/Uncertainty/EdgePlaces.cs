@@ -27,6 +27,8 @@ internal sealed class EdgePlaces
 
     private readonly ImmutableArray<(string Name, int Run)> _edges;
 
+    private readonly ImmutableArray<BlankEdge> _lines;
+
     private readonly Motion[] _motions;
 
     private readonly double[,] _normal;
@@ -42,14 +44,16 @@ internal sealed class EdgePlaces
     {
         var edges = ImmutableArray.CreateBuilder<(string, int)>();
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<BandPlace>>();
+        var lines = ImmutableArray.CreateBuilder<BlankEdge>();
         var net = new CutOutline(panel.Net);
         foreach (BlankEdge edge in panel.Edges)
         {
             if (edge.Flat.Length < 2 || edge.FlatLength <= Aside) continue;
             edges.Add((edge.Name, edges.Count(e => e.Item1 == edge.Name)));
             rows.Add(Row(edge, net));
+            lines.Add(edge);
         }
-        (_edges, Rows) = (edges.ToImmutable(), rows.ToImmutable());
+        (_edges, _lines, Rows) = (edges.ToImmutable(), lines.ToImmutable(), rows.ToImmutable());
         BandPlace[] places = [.. Rows.SelectMany(r => r)];
         double[] weights = [.. Rows.SelectMany(r => r.Select((_, i) => (i == 0 || i == r.Length - 1 ? 0.5 : 1) * r[^1].At / (r.Length - 1)))];
         double total = weights.Sum();
@@ -64,7 +68,10 @@ internal sealed class EdgePlaces
         for (int r = 0; r < 3; r++) _normal[r, r] += Nothing * total;
     }
 
-    /// <summary>Names of the edges that have a length.</summary>
+    /// <summary>The edges that have a length.</summary>
+    public ImmutableArray<BlankEdge> Edges => _lines;
+
+    /// <summary>Their names.</summary>
     public IEnumerable<string> Names => _edges.Select(e => e.Name);
 
     /// <summary>The places along each, their bands not known yet.</summary>

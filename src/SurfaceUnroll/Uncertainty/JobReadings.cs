@@ -8,11 +8,16 @@ namespace SurfaceUnroll.Uncertainty;
 /// <summary>All readings of a job that have an error.</summary>
 internal static class JobReadings
 {
-    /// <summary>The job with the sections of scans as the lines that they come to, so that these can be moved like drawn ones; a section that cannot be had stays.</summary>
+    // Nobody reads more points than this one by one (common practice, no source): they were traced, and what is off is off smoothly.
+    private const int MostPoints = 40;
+
+    /// <summary>The job with the sections of scans, and long tables of points, as the lines that they come to, so that these can be moved like drawn ones; one that cannot be had stays.</summary>
     public static Job Drawn(Job job) => job with
     {
-        Curves = [.. job.Curves.Select(c => c.Spec is SectionSpec section && c.Spec.Errors.Any && MeasuredCurve.Drawn(section, c.Name) is { } drawn ? c with { Spec = drawn } : c)],
+        Curves = [.. job.Curves.Select(c => IsLine(c.Spec) && c.Spec.Errors.Any && MeasuredCurve.Drawn(c.Spec, c.Name) is { } drawn ? c with { Spec = drawn } : c)],
     };
+
+    private static bool IsLine(CurveSpec spec) => spec is SectionSpec or PointsSpec { Points.Length: > MostPoints };
 
     /// <summary>The readings, in the order of the job.</summary>
     public static ImmutableArray<Reading> Of(Job job) => [.. job.Curves.SelectMany(OfCurve), .. job.Panels.SelectMany(OfPanel)];

@@ -17,6 +17,9 @@ internal static class LinearErrors
     // Edges may leave proportion by so much of the band before it is told from chance, and places whose band is narrower than this, mm, are not looked at.
     private const double Proportion = 0.05, Narrow = 0.1;
 
+    // From so many readings on it is told what they have in common.
+    private const int Several = 5;
+
     /// <summary>The slopes of all panels, by name. The same on however many cores.</summary>
     public static Dictionary<string, EdgeSlopes> Of(MovedJobs jobs, CancellationToken cancellation)
     {
@@ -49,16 +52,25 @@ internal static class LinearErrors
         for (int i = 0; i < places; i++)
         {
             if (Jobs.BlankError.Coverage * standard[i] < Narrow) continue;
-            double mean = 0, more = 0;
+            double mean = 0, more = 0, common = Common(slopes, i);
             foreach (double[] bend in slopes.Bends)
             {
-                mean += bend[i];
-                more += 2 * bend[i] * bend[i];
+                double own = bend[i] - common;
+                mean += own;
+                more += 2 * own * own;
             }
             double variance = standard[i] * standard[i];
             if (Math.Sqrt(1 + (mean * mean + more) / variance) - 1 > Proportion) return false;
         }
         return true;
+    }
+
+    // What a place moves alike whichever reading is off is no bend: it is by how much the edge as drawn misses its own curve there, which is up to 0.01 mm and more at the end of an arc.
+    private static double Common(EdgeSlopes slopes, int place)
+    {
+        if (slopes.Bends.Length < Several) return 0;
+        double[] bends = [.. slopes.Bends.Select(b => b[place]).Order()];
+        return bends[bends.Length / 2];
     }
 
     private static EdgeSlopes Of(string panel, MovedJobs jobs, string[][] touched, Dictionary<string, double[]>[] moves)

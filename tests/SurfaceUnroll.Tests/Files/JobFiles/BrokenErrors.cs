@@ -18,10 +18,22 @@ internal static class BrokenErrors
         ("error of a placement past use", Curve("\"chord\": 240, \"rise\": 120, \"at\": { \"angleError\": ¶-1 }"), "error-range", "curves.front.at.angleError"),
         ("error of a plane", Panel("\"loft\": [\"front\", \"rear\"], \"trims\": [ { \"plane\": { ¶\"error\": 1 }, \"keep\": \"up\" } ]"), "key-unknown", "panels[0].trims[0].plane.error"),
         ("error of a bent plate a list", Panel("\"bent\": { \"width\": 90, \"side\": [[0, 0], [90, 20]], \"error\": ¶[1] }"), "wrong-type", "panels[0].bent.error"),
+        ("built a text", Built("¶\"all right\""), "wrong-type", "built"),
+        ("built of an absent panel", Built("{ \"panel\": ¶\"b\", \"blank\": { \"a-b\": 100 } }"), "panel-absent", "built.panel"),
+        ("built without a panel", Built("[ ¶{ \"blank\": { \"a-b\": 100 } } ]"), "key-missing", "built[0].panel"),
+        ("built of nothing", Built("¶{ \"panel\": \"a\", \"error\": 1 }"), "built-nothing", "built"),
+        ("built of one letter", Built("{ \"panel\": \"a\", \"blank\": { ¶\"a\": 100 } }"), "built-pair", "built.blank.a"),
+        ("built of one letter twice", Built("{ \"panel\": \"a\", \"part\": { ¶\"c-c\": 100 } }"), "built-pair", "built.part.c-c"),
+        ("built of no length", Built("{ \"panel\": \"a\", \"sheet\": { \"a-b\": ¶0 } }"), "length-not-positive", "built.sheet.a-b"),
+        ("built of an absent edge", Built("{ \"panel\": \"a\", \"edges\": { \"frunt\": ¶100 } }"), "edge-absent", "built.edges.frunt"),
+        ("built by no tape", Built("{ \"panel\": \"a\", \"edges\": { \"front\": 100 }, \"error\": ¶0 }"), "length-not-positive", "built.error"),
+        ("built by a rod", Built("{ \"panel\": \"a\", \"edges\": { \"front\": 100 }, \"error\": ¶90 }"), "error-range", "built.error"),
         ("trim of a panel that is no word", Panel("\"loft\": [\"front\", \"rear\"], \"trim\": ¶2"), "wrong-type", "panels[0].trim"),
         ("trim of a mesh", Panel("\"mesh\": \"sheet.obj\", ¶\"trim\": \"auto\""), "key-misplaced", "panels[0].trim"),
         ("extra that is no length", Panel("\"loft\": [\"front\", \"rear\"]", ", \"joints\": [ { \"edges\": [\"a/front\"], \"kind\": \"trim\", \"extra\": ¶\"some\" } ]"), "length-unreadable", "joints[0].extra"),
     ];
+
+    private static string Built(string built) => Panel("\"loft\": [\"front\", \"rear\"]", $", \"built\": {built}");
 
     private static string Curve(string front) => $"{{ \"units\": \"mm\", \"curves\": {{ \"front\": {{ {front} }}, \"rear\": {{ \"chord\": 200, \"rise\": 90 }} }}, \"panels\": [ {{ \"name\": \"a\", \"loft\": [\"front\", \"rear\"] }} ] }}";
 

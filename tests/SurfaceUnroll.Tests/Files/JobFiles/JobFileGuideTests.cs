@@ -56,7 +56,7 @@ public partial class JobFileGuideTests
             "panels": [{ "name": "cover", "loft": ["front", "rear"], "trims": [{ "name": "seat", "plane": {}, "keep": "up" }] }, { "name": "front plate", "flat": "arch" }, { "name": "base", "flat": "hoop" }]
             """;
         string key = example[..example.IndexOf(':', StringComparison.Ordinal)];
-        bool isPart = key is "\"panels\"" or "\"paper\"" or "\"sheet\"" or "\"joints\"" or "\"materials\"" or "\"shop\"" or "\"cutting\"";
+        bool isPart = key is "\"panels\"" or "\"paper\"" or "\"sheet\"" or "\"joints\"" or "\"materials\"" or "\"shop\"" or "\"cutting\"" or "\"built\"";
         string[] filled = [.. curves.Where(c => isPart || !c.StartsWith(key, StringComparison.Ordinal)), .. isPart ? Array.Empty<string>() : [example]];
         string rest = key == "\"panels\"" ? example : isPart ? $"{panels}, {example}" : panels;
         return $"{{ \"units\": \"mm\", \"measured\": \"outside\", \"curves\": {{ {string.Join(", ", filled)} }}, {rest} }}";
