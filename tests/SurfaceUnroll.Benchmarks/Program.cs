@@ -2,12 +2,14 @@ using BenchmarkDotNet.Running;
 using SurfaceUnroll.Benchmarks.Bench;
 using SurfaceUnroll.Benchmarks.CutFiles;
 using SurfaceUnroll.Benchmarks.Flattening;
+using SurfaceUnroll.Benchmarks.Freedom;
 using SurfaceUnroll.Benchmarks.Nesting;
 using SurfaceUnroll.Benchmarks.Photos;
 using SurfaceUnroll.Benchmarks.Uncertainty;
 
 if (args is ["flatten", ..]) return FlatteningComparison.Run(args[1..]);
 if (args is ["photo", var count, var width]) return PhotoTrials.Run(int.Parse(count, System.Globalization.CultureInfo.InvariantCulture), int.Parse(width, System.Globalization.CultureInfo.InvariantCulture));
+if (args is ["freedom"]) return FreedomTimes.Run();
 if (args is ["nest"]) return NestingComparison.Run();
 if (args is ["cutfiles"]) return CutFileTimes.Run();
 if (args is ["error", ..]) return ErrorComparison.Run(args[1..]);

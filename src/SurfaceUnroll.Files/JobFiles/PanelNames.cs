@@ -9,8 +9,8 @@ internal sealed class PanelNames(FaultList faults)
 {
     private const int LongestFileName = 80;
 
-    // NAME-preview.svg is written beside NAME.svg.
-    private const string PreviewEnding = "-preview";
+    // NAME-preview.svg is written beside NAME.svg, and NAME-moved-edge.pdf beside NAME.pdf.
+    private static readonly ImmutableArray<string> Endings = ["-preview", "-moved-edge"];
 
     // nested-1.dxf, nested-1.svg and so on are written for the sheets of the stock.
     private const string NestedSheet = "nested-";
@@ -37,7 +37,7 @@ internal sealed class PanelNames(FaultList faults)
         if (OfWholeJob(file) is { } other)
             faults.Add("panel-name", path, place, $"The files of \"{name}\" would be called like {other}.", $"Add a word to it, such as \"{name} panel\".");
         if (!_taken.TryAdd(file, (name, place.Line))) Collides(name, path, place, file);
-        else if (Preview(file) is { } preview) Collides(name, path, place, preview);
+        else if (Beside(file) is { } beside) Collides(name, path, place, beside);
         else if (pieces.FirstOrDefault(piece => !_taken.TryAdd(Slug.Of(piece), (piece, place.Line))) is { } twice) Collides(twice, path, place, Slug.Of(twice));
     }
 
@@ -50,12 +50,10 @@ internal sealed class PanelNames(FaultList faults)
     public static bool Has(string name, ImmutableArray<string> panels, string path, JsonTree at, FaultList faults) =>
         faults.Knows(name, panels, "panel", path, at, "Give the panels names.");
 
-    private string? Preview(string file)
-    {
-        string longer = file + PreviewEnding;
-        string? shorter = file.EndsWith(PreviewEnding, StringComparison.Ordinal) ? file[..^PreviewEnding.Length] : null;
-        return _taken.ContainsKey(longer) ? longer : shorter is not null && _taken.ContainsKey(shorter) ? shorter : null;
-    }
+    // Another panel whose files are called like one that is written beside those of this, or the other way round.
+    private string? Beside(string file) => Endings
+        .SelectMany(ending => new[] { file + ending, file.EndsWith(ending, StringComparison.Ordinal) ? file[..^ending.Length] : "" })
+        .FirstOrDefault(_taken.ContainsKey);
 
     private void Collides(string name, string path, TextPlace place, string file)
     {

@@ -10,6 +10,7 @@ using SurfaceUnroll.Files.Wavefront;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
 using SurfaceUnroll.Patterns.CutPaths;
+using SurfaceUnroll.Patterns.MovedEdges;
 using SurfaceUnroll.Patterns.Nesting;
 
 namespace SurfaceUnroll.Files.Output;
@@ -17,7 +18,7 @@ namespace SurfaceUnroll.Files.Output;
 /// <summary>Every output file of a development.</summary>
 public static class PatternFiles
 {
-    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, and strain map and list where it does not only bend; then the sheets of the stock with the pieces nested on them, the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
+    /// <summary>For each panel PDF, DXF, SVG, OBJ and picture, the template of an edge that was moved, and strain map and list where it does not only bend; then the sheets of the stock with the pieces nested on them, the sheet for the wall, where it is known how a piece is formed, and <c>report.json</c>.</summary>
     public static ImmutableArray<OutputFile> Of(Development development)
     {
         Job job = development.Job;
@@ -63,6 +64,9 @@ public static class PatternFiles
         yield return new OutputFile(name + ".svg", SvgPattern.Write(cut));
         yield return new OutputFile(name + ".obj", ObjMesh.Write(panel.Spec.Name, panel.Mesh));
         yield return new OutputFile(name + "-preview.svg", PreviewSvg.Write(panel, job));
+        // Of a split panel every piece has the same edge.
+        if (panel.Piece is null or { Number: 1 } && EdgePages.Plan(panel, job) is { } template)
+            yield return new OutputFile(Slug.Of(panel.Piece?.Panel ?? panel.Spec.Name) + "-moved-edge.pdf", PdfPages.Write(EdgePages.Of(panel, job, template), template.Drawing.Title)) { Note = PaperWords.Line(template) };
         if (strain is null || panel.Map is not { } map) yield break;
         yield return new OutputFile(name + "-strain.svg", PageSvg.Write(strain, $"{panel.Spec.Name} – {job.Name}"));
         yield return new OutputFile(name + "-strain.csv", StrainCsv.Write(panel.Mesh, map));

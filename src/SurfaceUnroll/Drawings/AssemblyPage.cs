@@ -84,7 +84,7 @@ internal static class AssemblyPage
     {
         var heading = new TextColumn(area.Width);
         heading.Add(words.Piece, Title);
-        heading.Add($"{words.Job}   {words.Sheet}   OUTSIDE FACE UP", Head);
+        heading.Add($"{words.Job}   {words.Sheet}   {words.Face}", Head);
         heading.Skip(Break);
         return heading;
     }

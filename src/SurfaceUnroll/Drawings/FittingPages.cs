@@ -46,7 +46,7 @@ internal static class FittingPages
     {
         var column = new TextColumn(area.Width);
         column.Add($"{words.Piece}: {subject}{(goesOn ? ", continued" : "")}", Title);
-        column.Add($"{words.Job}   {words.Sheet}   OUTSIDE FACE UP", Head);
+        column.Add($"{words.Job}   {words.Sheet}   {words.Face}", Head);
         column.Skip(Break);
         return column;
     }

@@ -8,7 +8,11 @@ namespace SurfaceUnroll.Drawings;
 /// <param name="Piece">Name of the piece.</param>
 /// <param name="Job">Name of the job.</param>
 /// <param name="Sheet">Material and thickness.</param>
-public sealed record TileWords(string Piece, string Job, string Sheet);
+public sealed record TileWords(string Piece, string Job, string Sheet)
+{
+    /// <summary>Which way the drawing is seen.</summary>
+    public string Face { get; init; } = "OUTSIDE FACE UP";
+}
 
 /// <summary>Draws one tile at true scale with its marks, bars, map and words.</summary>
 internal static class TilePage
@@ -160,7 +164,7 @@ internal static class TilePage
         double mapLeft = area.Max.X - 26, number = left + PageTextWidth.Of(SheetWord, TextHeight), x = number + 4 + PageTextWidth.Of(tile.Label, LabelHeight);
         yield return new PageText(SheetWord.TrimEnd(), new Vec2(left, top - LabelHeight), TextHeight);
         yield return new PageText(tile.Label, new Vec2(number, top - LabelHeight), LabelHeight);
-        string page = string.Create(CultureInfo.InvariantCulture, $"Page {pages.Number} of {pages.Count}   OUTSIDE FACE UP");
+        string page = string.Create(CultureInfo.InvariantCulture, $"Page {pages.Number} of {pages.Count}   {words.Face}");
         string[] lines = [$"{words.Piece} – {words.Job}", plan.Paper.Printer is { } printer ? $"{words.Sheet}   corrected for {printer.Name}" : words.Sheet, page];
         for (int i = 0; i < lines.Length; i++)
         {

@@ -26,6 +26,16 @@ internal static class ErrorNotices
         $"{(joint is null ? "The trim" : $"Joint {joint}")} should leave on “{what}” what the errors of its readings ask for, but no band is known there.",
         "Give the curves of the piece an \"error\", such as \"error\": 0.5; pieces of split panels, and meshes, have no band. Or write how much is left on.");
 
+    /// <summary>Panels of a curve that a freedom moved: where it lies does not follow from its readings one by one.</summary>
+    public static IEnumerable<Notice> Moved(ImmutableArray<PanelInWork> panels)
+    {
+        HashSet<string> moved = [.. panels.Select(p => p.Panel.Freedom?.Spec.Curve).OfType<string>()];
+        return panels.Where(p => p.Panel.Piece is null && p.Source.CurveNames.Any(moved.Contains)).Select(p => new Notice(
+            "error-not-carried", Severity.Note, p.Where,
+            $"Errors of readings are not carried to the edges of “{p.Source.Name}”: one of its curves was moved so that a sheet only bends, and with other readings it would move elsewhere.",
+            "Take \"freedom\" out to see the bands of the sheet as measured."));
+    }
+
     /// <summary>Split panels, whose seams would stand elsewhere with other readings.</summary>
     public static IEnumerable<Notice> Split(ImmutableArray<PanelInWork> panels) => panels
         .Where(p => p.Panel.Piece is { Number: 1 })

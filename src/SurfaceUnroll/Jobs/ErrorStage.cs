@@ -24,7 +24,7 @@ internal static class ErrorStage
     {
         if (!Any(job)) return panels;
         var jobs = new MovedJobs(job, panels, cancellation);
-        notices.AddRange(ErrorNotices.Split(panels));
+        notices.AddRange(ErrorNotices.Split(panels).Concat(ErrorNotices.Moved(panels)));
         Dictionary<string, EdgeSlopes> slopes = LinearErrors.Of(jobs, cancellation);
         return [.. panels.Select(work => slopes.TryGetValue(work.Source.Name, out EdgeSlopes? own) && work.Panel.Piece is null ? work with { Panel = work.Panel with { Error = Error(work, own) } } : work)];
 
