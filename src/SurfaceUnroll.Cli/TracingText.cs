@@ -17,6 +17,7 @@ internal static class TracingText
         to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{words.Photo}: {photo.Width} by {photo.Height} pixels, {Reference(reference)}"));
         to.WriteLine();
         TextTable.Write(screen, ["reference", "off by, mm", "to the right", "up"], [.. curve.Scale.Residuals.Select(Row)]);
+        if (curve.Scale.Residuals.Any(r => !r.Counts)) to.WriteLine("Corners are where the sides cross; their taps only lead there.");
         to.WriteLine();
         Line("Lens bow", curve.Scale.BowIsKnown
             ? string.Create(CultureInfo.InvariantCulture, $"{100 * curve.Scale.Camera.Bow:0.0;−0.0;0.0} % at the corner of the photo, taken out")
@@ -26,7 +27,7 @@ internal static class TracingText
         foreach (Notice f in trace.Findings) FaultText.Write(to, "", $"{(f.Severity == Severity.Warning ? "warning" : "note")}: {f.Message}", f.Mend);
         to.WriteLine();
         to.WriteLine($"Written to {words.Out}{(words.Picture is null ? "" : $"; the line over the photo to {words.Picture}")}. In a job beside it:");
-        to.WriteLine($"  \"front\": {{ \"file\": \"{Path.GetFileName(words.Out)}\"{(units == LengthUnit.Inch ? ", \"fileUnits\": \"in\"" : ", \"fileUnits\": \"mm\"")} }}");
+        to.WriteLine($"  \"front\": {{ \"file\": \"{Path.GetFileName(words.Out)}\", \"fileUnits\": \"{ShopLength.Name(units)}\", \"error\": \"{ErrorText.OfReadings(curve.Error)}\" }}");
 
         void Line(string label, string value) => to.WriteLine($"  {label,-12}  {value}");
     }

@@ -40,6 +40,7 @@ public static class BenchServer
         builder.Services.AddSingleton(_ => new JobShelf(options.Folder));
         builder.Services.AddSingleton<PatternStore>();
         builder.Services.AddSingleton<Stops.Forming.TickBoards>();
+        builder.Services.AddSingleton<Stops.Measuring.Photos.PhotoTable>();
         builder.Services.AddSingleton(options.Printers ?? PrinterStore.OfUser());
         builder.Services.AddScoped<ChosenPrinter>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents(circuit =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SurfaceUnroll.Bench.Desk;
+using SurfaceUnroll.Bench.Stops.Measuring.Photos;
 using SurfaceUnroll.Files.Output;
 using SurfaceUnroll.Files.Printers;
 using SurfaceUnroll.Jobs;
@@ -23,8 +24,14 @@ internal static class Downloads
     /// <summary>Address of the page to measure a printer by, in the size of the job's paper.</summary>
     public static string PrinterTest(string job) => $"/printer-test/{Uri.EscapeDataString(job)}";
 
+    /// <summary>Address of a photo beside a job, upright.</summary>
+    public static string Photo(string job, string photo) => $"/photos/{Uri.EscapeDataString(job)}?photo={Uri.EscapeDataString(photo)}";
+
     public static void Map(WebApplication app)
     {
+        app.MapGet("/photos/{job}", (string job, string photo, JobShelf shelf) => shelf.Open(job) is { } desk && PhotoTable.Shown(desk.Path, photo) is { } shown
+            ? Results.File(shown, "image/jpeg")
+            : Results.NotFound("There is no such photo."));
         app.MapGet("/files/{job}/{file}", (string job, string file, HttpContext context, string? printer = null, bool show = false) => ServeAsync(context, job, printer, (_, files) =>
             files.FirstOrDefault(f => f.Name == file) is { } found ? Results.File(found.Content.ToArray(), TypeOf(file), show ? null : file) : Results.NotFound("There is no such file.")));
         app.MapGet("/everything/{job}", (string job, HttpContext context, string? printer = null) => ServeAsync(context, job, printer, (desk, files) =>

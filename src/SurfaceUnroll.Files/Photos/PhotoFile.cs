@@ -25,11 +25,55 @@ public static class PhotoFile
 
     private static readonly int[] Red = Lights(0.2126), Green = Lights(0.7152), Blue = Lights(0.0722);
 
+    // Pixels of the longer side of a photo for the screen, and the quality of its JPEG.
+    private const int LongestShown = 3000, ShownQuality = 88;
+
     /// <summary>Reads a photo.</summary>
     /// <param name="bytes">The file.</param>
     public static PhotoReading Read(byte[] bytes)
     {
         ArgumentNullException.ThrowIfNull(bytes);
+        (SKBitmap? bitmap, SKEncodedOrigin origin, Notice? fault) = Decoded(bytes);
+        using SKBitmap? own = bitmap;
+        return new PhotoReading(own is null ? null : Upright(own.GetPixelSpan(), own.Width, own.Height, origin), fault);
+    }
+
+    /// <summary>The photo upright and no larger than a screen can use, as a JPEG; null where it cannot be read.</summary>
+    /// <param name="bytes">The file.</param>
+    public static byte[]? Shown(byte[] bytes)
+    {
+        ArgumentNullException.ThrowIfNull(bytes);
+        (SKBitmap? bitmap, SKEncodedOrigin origin, _) = Decoded(bytes);
+        using SKBitmap? own = bitmap;
+        if (own is null) return null;
+        float share = Math.Min(1, (float)LongestShown / Math.Max(own.Width, own.Height)), w = own.Width * share, h = own.Height * share;
+        // What the turns of EXIF 2.32, tag 274, make of (x, y).
+        SKMatrix turn = origin switch
+        {
+            SKEncodedOrigin.TopRight => new SKMatrix(-share, 0, w, 0, share, 0, 0, 0, 1),
+            SKEncodedOrigin.BottomRight => new SKMatrix(-share, 0, w, 0, -share, h, 0, 0, 1),
+            SKEncodedOrigin.BottomLeft => new SKMatrix(share, 0, 0, 0, -share, h, 0, 0, 1),
+            SKEncodedOrigin.LeftTop => new SKMatrix(0, share, 0, share, 0, 0, 0, 0, 1),
+            SKEncodedOrigin.RightTop => new SKMatrix(0, -share, h, share, 0, 0, 0, 0, 1),
+            SKEncodedOrigin.RightBottom => new SKMatrix(0, -share, h, -share, 0, w, 0, 0, 1),
+            SKEncodedOrigin.LeftBottom => new SKMatrix(0, share, 0, -share, 0, w, 0, 0, 1),
+            _ => SKMatrix.CreateScale(share, share),
+        };
+        (float across, float up) = turn.ScaleX == 0 ? (h, w) : (w, h);
+        using var shown = new SKBitmap(new SKImageInfo((int)Math.Round(across), (int)Math.Round(up), SKColorType.Rgba8888, SKAlphaType.Opaque));
+        using var canvas = new SKCanvas(shown);
+        canvas.Clear(SKColors.White);
+        canvas.SetMatrix(turn);
+        using SKImage image = SKImage.FromBitmap(own);
+        canvas.DrawImage(image, 0, 0, new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
+        canvas.Flush();
+        using SKData jpeg = shown.Encode(SKEncodedImageFormat.Jpeg, ShownQuality);
+        return jpeg.ToArray();
+    }
+
+    // The pixels as they are stored, and which way is up.
+    private static (SKBitmap? Bitmap, SKEncodedOrigin Origin, Notice? Fault) Decoded(byte[] bytes)
+    {
         if (bytes.LongLength > LargestFile) return Refused("photo-too-large", string.Create(CultureInfo.InvariantCulture, $"The photo has more than {LargestFile >> 20} MB."), "Save it as a JPEG.");
         using var data = SKData.CreateCopy(bytes);
         using var codec = SKCodec.Create(data);
@@ -40,18 +84,20 @@ public static class PhotoFile
             return Refused("photo-too-large", string.Create(CultureInfo.InvariantCulture, $"The photo has {width} by {height} pixels, more than {MostMegapixels} million."), "Save it smaller: twelve million are enough.");
         if (Math.Min(width, height) < FewestPixels)
             return Refused("photo-too-small", string.Create(CultureInfo.InvariantCulture, $"The photo has {width} by {height} pixels: too few to measure on."), "Take the photo as the camera takes it, not a thumbnail of it.");
-        using var bitmap = new SKBitmap();
+        var bitmap = new SKBitmap();
         var info = new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Unpremul);
-        if (!bitmap.TryAllocPixels(info)) return Refused("photo-too-large", "There is not memory enough for this photo.", "Save it smaller: twelve million pixels are enough.");
-        return codec.GetPixels(info, bitmap.GetPixels()) switch
+        SKCodecResult? result = bitmap.TryAllocPixels(info) ? codec.GetPixels(info, bitmap.GetPixels()) : null;
+        if (result == SKCodecResult.Success) return (bitmap, codec.EncodedOrigin, null);
+        bitmap.Dispose();
+        return result switch
         {
-            SKCodecResult.Success => new PhotoReading(Upright(bitmap.GetPixelSpan(), width, height, codec.EncodedOrigin), null),
+            null => Refused("photo-too-large", "There is not memory enough for this photo.", "Save it smaller: twelve million pixels are enough."),
             SKCodecResult.IncompleteInput => Refused("photo-broken", "The photo breaks off before its end.", "Copy it from the camera again."),
             _ => Refused("photo-broken", "The photo is damaged.", "Copy it from the camera again."),
         };
     }
 
-    private static PhotoReading Refused(string code, string message, string mend) => new(null, new Notice(code, Severity.Error, "photo", message, mend));
+    private static (SKBitmap?, SKEncodedOrigin, Notice) Refused(string code, string message, string mend) => (null, default, new Notice(code, Severity.Error, "photo", message, mend));
 
     // The eight turns of EXIF 2.32, tag 274, as steps through the stored pixels for a step to the right and one down.
     private static GreyPhoto Upright(ReadOnlySpan<byte> rgba, int width, int height, SKEncodedOrigin origin)

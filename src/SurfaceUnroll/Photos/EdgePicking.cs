@@ -27,7 +27,7 @@ public static class EdgePicking
         ImmutableArray<Vec2> corners = [.. breaks[1..^1].Select(i => taps[i])];
         if (edge.Kind is not { } kind) return (new PickedEdge([.. breaks.Zip(breaks.Skip(1), (a, b) => taps[a..(b + 1)])], corners, false), []);
 
-        double slack = 4 * HandErrors.Tap(photo.HalfDiagonal);
+        double slack = HandErrors.Reach(photo.HalfDiagonal);
         ImmutableArray<FollowedEdge> parts = EdgeFollower.Follow(photo, kind, taps, Bulge, slack);
         faults = [.. parts.Select((p, i) => (p, i)).Where(x => x.p.IsFaint).Select(x => new Notice("photo-edge-faint", Severity.Error, "edge",
             string.Create(CultureInfo.InvariantCulture, $"Between taps {x.i + 1} and {x.i + 2} no {(kind == EdgeKind.Line ? "dark line" : "edge")} stands out from its ground."),

@@ -19,6 +19,9 @@ public static class HandErrors
     // Of half the diagonal; no photo is tapped better than half a pixel.
     private const double TapShare = 1.0 / 2500, LeastTap = 0.5;
 
+    /// <summary>How far from what is meant a tap may be for it still to be found, pixels: by a thumb on a phone as well.</summary>
+    public static double Reach(double halfDiagonal) => Math.Max(4 * Tap(halfDiagonal), 0.008 * halfDiagonal);
+
     /// <summary>Of a tap in each direction, pixels: it is made on a screen, so a larger photo is not tapped better.</summary>
     public static double Tap(double halfDiagonal) => Math.Max(LeastTap, TapShare * halfDiagonal);
 }

@@ -7,7 +7,8 @@ namespace SurfaceUnroll.Photos;
 /// <summary>How far one mark, corner or side of the reference is from where all others put it.</summary>
 /// <param name="Name">Which.</param>
 /// <param name="Off">mm: a place to the right and up; of a side or a distance its misfit as X alone.</param>
-public readonly record struct ReferenceResidual(string Name, Vec2 Off);
+/// <param name="Counts">It was weighed in; otherwise a tap that only led to what counts.</param>
+public readonly record struct ReferenceResidual(string Name, Vec2 Off, bool Counts = true);
 
 /// <summary>What a reference tells of a photo: its camera and how well that is known.</summary>
 /// <param name="Camera">Best guess.</param>
@@ -19,8 +20,8 @@ public readonly record struct ReferenceResidual(string Name, Vec2 Off);
 public sealed record PhotoScale(
     PlaneCamera Camera, ImmutableArray<ImmutableArray<double>> ErrorFactor, int Freedom, ImmutableArray<ReferenceResidual> Residuals, bool BowIsKnown, ImmutableArray<Notice> Findings)
 {
-    /// <summary>Root of the mean square of the residuals, mm.</summary>
-    public double Scatter => Residuals.IsEmpty ? 0 : Math.Sqrt(Residuals.Average(r => r.Off.Dot(r.Off)));
+    /// <summary>Root of the mean square of the residuals that count, mm.</summary>
+    public double Scatter => Math.Sqrt(Residuals.Where(r => r.Counts).Select(r => r.Off.Dot(r.Off)).DefaultIfEmpty().Average());
 
     /// <summary>A fit's error factor for the camera's nine numbers, times a spread that all residuals have in common.</summary>
     internal static ImmutableArray<ImmutableArray<double>> Errors(LeastSquaresFit fit, double spread) =>

@@ -13,9 +13,9 @@ internal sealed class SheetScale
 
     private readonly SheetReference _sheet;
     private readonly ImmutableArray<SheetSide?> _sides;
-    private readonly double _tap;
+    private readonly double _tap, _reach;
 
-    private SheetScale(SheetReference sheet, ImmutableArray<SheetSide?> sides, double tap) => (_sheet, _sides, _tap) = (sheet, sides, tap);
+    private SheetScale(SheetReference sheet, ImmutableArray<SheetSide?> sides, double tap, double reach) => (_sheet, _sides, _tap, _reach) = (sheet, sides, tap, reach);
 
     /// <summary>The camera; null with the reason where there is none.</summary>
     /// <param name="sheet">Free of the faults of <see cref="ReferenceChecks"/>.</param>
@@ -23,7 +23,7 @@ internal sealed class SheetScale
     public static (PhotoScale? Scale, Notice? Fault) Of(SheetReference sheet, GreyPhoto photo)
     {
         double tap = HandErrors.Tap(photo.HalfDiagonal);
-        var own = new SheetScale(sheet, SheetSides.Of(photo, sheet.Corners, 5 * tap), tap);
+        var own = new SheetScale(sheet, SheetSides.Of(photo, sheet.Corners, HandErrors.Reach(photo.HalfDiagonal)), tap, HandErrors.Reach(photo.HalfDiagonal));
         return own.Fit(photo) is { } scale
             ? (scale, null)
             : (null, new Notice("photo-corners-crossed", Severity.Error, "corners", "The four corners are not those of a sheet seen by a camera.", "Tap lower left, lower right, upper right, upper left, each on its corner."));
@@ -46,8 +46,7 @@ internal sealed class SheetScale
             var all = new List<double> { v[8] / HandErrors.Bow, v[9], v[10] };
             for (int i = 0; i < 4; i++)
             {
-                // A tap beside two followed sides adds nothing; it is not let spoil what they say.
-                if (_sides[i] is null || _sides[(i + 3) % 4] is null)
+                if (TapCounts(i))
                 {
                     Vec2 miss = own.ToPhoto(at[i]) - _sheet.Corners[i];
                     all.Add(miss.X / _tap);
@@ -67,7 +66,7 @@ internal sealed class SheetScale
     }
 
     private ImmutableArray<ReferenceResidual> Told(PlaneCamera camera, ImmutableArray<Vec2> corners) =>
-        [.. _sheet.Corners.Select((c, i) => new ReferenceResidual(string.Create(CultureInfo.InvariantCulture, $"corner {i + 1}"), camera.ToPlane(c) - corners[i])),
+        [.. _sheet.Corners.Select((c, i) => new ReferenceResidual(string.Create(CultureInfo.InvariantCulture, $"corner {i + 1}"), camera.ToPlane(c) - corners[i], TapCounts(i))),
         .. _sides.Select((s, i) => (s, i)).Where(x => x.s is not null).Select(x =>
             new ReferenceResidual(Sides[x.i], new Vec2(Math.Sqrt(x.s!.Picks.Average(p => Square(Inside(camera.ToPlane(p), x.i, corners[2].X, corners[2].Y)))), 0)))];
 
@@ -82,12 +81,15 @@ internal sealed class SheetScale
         for (int i = 0; i < 4; i++)
         {
             double off = (camera.ToPhoto(corners[i]) - _sheet.Corners[i]).Length;
-            // Of two errors of that spread, four fifths of a millionth are farther off than this.
-            if (_sides[i] is not null && _sides[(i + 3) % 4] is not null && off > 5.3 * _tap)
+            // A thumb's width does no harm; farther off, another sheet or another edge may be what was followed.
+            if (!TapCounts(i) && off > 1.5 * _reach)
                 found.Add(new Notice("photo-mark-bad", Severity.Warning, "corners", string.Create(CultureInfo.InvariantCulture, $"Corner {i + 1} was tapped {off:0} pixels from where the two sides cross."), "See whether all corners belong to one sheet; the sides count, not the tap."));
         }
         return found.ToImmutable();
     }
+
+    // A tap between two followed sides adds nothing; it is not let spoil what they say.
+    private bool TapCounts(int corner) => _sides[corner] is null || _sides[(corner + 3) % 4] is null;
 
     private static ImmutableArray<Vec2> Corners(double w, double h) => [new(0, 0), new(w, 0), new(w, h), new(0, h)];
 

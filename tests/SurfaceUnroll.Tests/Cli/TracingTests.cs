@@ -33,9 +33,9 @@ public sealed class TracingTests : IDisposable
         Photo();
         InProcess.Result result = InProcess.Run(Sheet("--picture", _folder.At("look.png")));
         Assert.Equal(("", ExitStatus.Done), (result.Error, result.Status));
-        foreach (string word in (string[])["corner 4", "top side", "297 by 210 mm", "Lens bow", "Stated error", "\"file\": \"front.csv\""]) Assert.Contains(word, result.Out, StringComparison.Ordinal);
+        foreach (string word in (string[])["corner 4", "top side", "297 by 210 mm", "Lens bow", "Stated error", "\"file\": \"front.csv\", \"fileUnits\": \"mm\", \"error\": \"0."]) Assert.Contains(word, result.Out, StringComparison.Ordinal);
         JobReading job = JobFile.Read(
-            """{ "units": "mm", "curves": { "front": { "file": "front.csv", "fileUnits": "mm" }, "rear": { "chord": 200, "rise": 90 } }, "panels": [ { "name": "a", "loft": ["front", "rear"] } ] }""",
+            """{ "units": "mm", "curves": { "front": { "file": "front.csv", "fileUnits": "mm", "error": "0.06 mm" }, "rear": { "chord": 200, "rise": 90 } }, "panels": [ { "name": "a", "loft": ["front", "rear"] } ] }""",
             name => File.ReadAllBytes(_folder.At(name)));
         Assert.Empty(job.Faults);
         SpaceCurve curve = MeasuredCurve.Build(job.Job!.Curves[0].Spec, "curves.front").Curve!;

@@ -52,6 +52,8 @@ public class StudioPhotoTests
         Assert.InRange(scale.Camera.Bow, trial.Camera.Bow - 8 * spread, trial.Camera.Bow + 8 * spread);
         Assert.True(spread < 0.1 * HandErrors.Bow);
         Assert.Equal(["corner 1", "corner 2", "corner 3", "corner 4", "bottom side", "right side", "top side", "left side"], scale.Residuals.Select(r => r.Name));
+        Assert.Equal([false, false, false, false, true, true, true, true], scale.Residuals.Select(r => r.Counts));
+        Assert.InRange(scale.Scatter, 0.001, 0.1);
         Assert.All(scale.Residuals.TakeLast(4), r => Assert.True(r.Off.X < 0.1, $"{r.Name} {r.Off.X}"));
     }
 

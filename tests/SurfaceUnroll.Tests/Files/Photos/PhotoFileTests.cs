@@ -56,6 +56,19 @@ public class PhotoFileTests
         Assert.Equal((Width, Height), (photo.Width, photo.Height));
         foreach ((int x, int y) in ((int, int)[])[(10, 10), (37, 10), (10, 21), (37, 21), (44, 10), (10, 28), (4, 4), (90, 60), (90, 4), (4, 60)])
             Assert.Equal(White(x, y) == 255, photo.Light[y * Width + x] > 30_000);
+        // What a page shows is turned alike, and says nothing of a turn any more.
+        GreyPhoto shown = PhotoFile.Read(PhotoFile.Shown(Turned(orientation))!).Photo!;
+        Assert.Equal((Width, Height), (shown.Width, shown.Height));
+        foreach ((int x, int y) in ((int, int)[])[(12, 12), (36, 12), (12, 20), (36, 20), (46, 12), (12, 30), (4, 4), (90, 60), (90, 4), (4, 60)])
+            Assert.Equal(White(x, y) == 255, shown.Light[y * Width + x] > 30_000);
+    }
+
+    [Fact]
+    public void A_large_photo_is_shown_smaller()
+    {
+        GreyPhoto shown = PhotoFile.Read(PhotoFile.Shown(Studio.Jpeg(new byte[4000 * 500], 4000, 500, 90))!).Photo!;
+        Assert.Equal((3000, 375), (shown.Width, shown.Height));
+        Assert.Null(PhotoFile.Shown("hello"u8.ToArray()));
     }
 
     [Fact]
