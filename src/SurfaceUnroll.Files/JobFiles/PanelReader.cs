@@ -60,7 +60,7 @@ internal sealed class PanelReader(Measures measures, CurveNames curves, Func<str
         string[] present = [.. Kinds.Where(block.Has)];
         string[] kinds = present.Length > 0 ? present : ["mesh"]; // Of none, so that a slip of the finger in it gets its suggestion.
         string[] own = present.FirstOrDefault() switch { "mesh" => MeshKeys, "flat" => FlatKeys, "bent" => BentKeys, _ => LoftKeys };
-        block.CheckKeys([.. own, .. kinds], key => Misplaced(key, present));
+        block.CheckKeys([.. own.Union(kinds)], key => Misplaced(key, present));
         if (present.Length > 1)
         {
             JsonMember second = block.Tree.Members.Where(m => present.Contains(m.Key)).Skip(1).First();
