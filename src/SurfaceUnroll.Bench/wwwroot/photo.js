@@ -16,6 +16,8 @@ class Stage {
     this.watch = new ResizeObserver(() => this.fit());
     this.watch.observe(svg);
     this.fit();
+    // Until now a tap would have been lost; from here on the pointer is a cross.
+    svg.dataset.ready = '';
   }
 
   /** Pixel of the photo under an event. */
