@@ -80,8 +80,33 @@ public sealed class PhotoTests(BrowserFixture fixture) : IDisposable
             await Go(to.X - 800, "ArrowRight", "ArrowLeft");
             await Go(to.Y - 600, "ArrowDown", "ArrowUp");
         }
+        await LookedAndDraggedAsync(page, stage);
         await TakenAsync(page, file);
         Assert.Empty(window.Complaints);
+    }
+
+    // Come nearer, look at the whole again, and move the first corner with the mouse: the point goes along and is traced anew.
+    private static async Task LookedAndDraggedAsync(IPage page, ILocator stage)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Nearer" }).ClickAsync();
+        await Assertions.Expect(stage).Not.ToHaveAttributeAsync("viewBox", "0 0 1600 1200", new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Whole photo" }).ClickAsync();
+        await Assertions.Expect(stage).ToHaveAttributeAsync("viewBox", "0 0 1600 1200", new() { Timeout = 60_000 });
+        Vec2 corner = Camera.Sees(Corners[0]);
+        float[] from = await ScreenAsync(stage, corner), to = await ScreenAsync(stage, corner + new Vec2(-30, 20));
+        await page.Mouse.MoveAsync(from[0], from[1]);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(to[0], to[1], new() { Steps = 5 });
+        await page.Mouse.UpAsync();
+        double[] place = [double.NaN, double.NaN];
+        for (int i = 0; i < 300 && !(new Vec2(place[0] - corner.X + 30, place[1] - corner.Y - 20).Length < 8); i++)
+        {
+            place = await stage.EvaluateAsync<double[]>("s => { const h = s.querySelector('[data-handle=\"0\"]'); return [Number(h.dataset.x), Number(h.dataset.y)]; }");
+            await Task.Delay(20);
+        }
+        // Thirty pixels to the left and twenty down, from where the keys had put it to within a step or two.
+        Assert.Equal(corner.X - 30, place[0], 8.0);
+        Assert.Equal(corner.Y + 20, place[1], 8.0);
     }
 
     private async Task<(IPage, BenchPage, BenchProcess, string)> OpenAsync(bool phone)
