@@ -10,6 +10,9 @@ internal sealed class BandedQuadratic(int size, int reach)
 
     private const int MostSteps = 60;
 
+    // Steps once every bound is closed, for a gradient that rounding keeps from coming to rest.
+    private const int Polish = 4;
+
     // Slacks and weights begin no smaller than this: from too near to a bound the steps are short.
     private const double Far = 0.1;
 
@@ -47,11 +50,13 @@ internal sealed class BandedQuadratic(int size, int reach)
         double[] x = new double[size], slack = new double[count], weight = new double[count];
         for (int k = 0; k < count; k++) (slack[k], weight[k]) = (Math.Max(_bounds[k].Excess(x), Far), Far);
         double[] matrix = new double[_matrix.Length], right = new double[size];
+        double rest = Rest * (1 + _linear.Max(Math.Abs));
+        int closed = 0;
         for (int step = 0; step < MostSteps; step++)
         {
             double gap = Dot(slack, weight) / Math.Max(1, count), target = Math.Max(Centring * gap, 0.1 * Closed);
             (double miss, double unrest) = Prepare(x, slack, weight, target, matrix, right);
-            if (gap < Closed && miss < Closed && unrest < Rest * (1 + _linear.Max(Math.Abs))) break;
+            if (gap < Closed && miss < Closed && (unrest < rest || ++closed > Polish)) break;
             Factor(matrix);
             Solve(matrix, right);
             double reachPrimal = 1, reachDual = 1;

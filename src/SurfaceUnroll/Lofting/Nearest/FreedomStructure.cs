@@ -12,6 +12,9 @@ internal sealed class FreedomStructure(FixedEdge edge, ImmutableArray<EdgeStatio
 {
     private readonly NearestSearch _search = new(edge, stations, end);
 
+    // Quadratic problems after which no other choice of anchors is tried: a wild curve has an answer in time too, if not the best or any.
+    private const int Patience = 300;
+
     // Steps at which the place of a straight edge's plane is looked for first.
     private const int Tried = 16;
 
@@ -23,6 +26,7 @@ internal sealed class FreedomStructure(FixedEdge edge, ImmutableArray<EdgeStatio
     /// <param name="from">Where to begin; the path of least twist if null.</param>
     public FreedomSolution Solve(MoveLimits limits, FreedomSolution? from = null)
     {
+        int until = _search.Rounds + Patience;
         FreedomSolution best = from is null ? Started(limits) : At(from, from.Anchors, limits);
         for (int stride = Math.Max(1, stations.Length / 8); stride >= 1; stride /= 2)
         {
@@ -32,6 +36,7 @@ internal sealed class FreedomStructure(FixedEdge edge, ImmutableArray<EdgeStatio
                 better = false;
                 foreach (ImmutableArray<int> anchors in Neighbours(best.Anchors, stride))
                 {
+                    if (_search.Rounds >= until) return best;
                     FreedomSolution next = At(best, anchors, limits);
                     if (!IsBetter(next.Stations, best.Stations)) continue;
                     (best, better) = (next, true);

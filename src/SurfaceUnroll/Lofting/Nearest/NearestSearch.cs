@@ -65,6 +65,9 @@ internal sealed class NearestSearch(FixedEdge edge, ImmutableArray<EdgeStation> 
 
     private int N => stations.Length;
 
+    /// <summary>Quadratic problems solved so far.</summary>
+    public int Rounds { get; private set; }
+
     /// <summary>The edge of least cost over a given structure.</summary>
     /// <param name="start">Where to begin.</param>
     /// <param name="anchors">Stations at which the planes begin, turn back, and end.</param>
@@ -79,6 +82,7 @@ internal sealed class NearestSearch(FixedEdge edge, ImmutableArray<EdgeStation> 
         int stuck = 0;
         for (int round = 0; round < MostRounds; round++)
         {
+            Rounds++;
             var problem = new BandedQuadratic(3 * N, 5);
             AddCost(problem, moves, turns, limits);
             AddLinks(problem, moves, turns, links);

@@ -87,8 +87,10 @@ internal sealed record StartPath(ImmutableArray<double> Turned, ImmutableArray<i
         while (edge.LeftFan && first < rows - 2 && high[first + 1] == 0) first++;
         while (edge.RightFan && !mirrored && last > first + 1 && low[last - 1] == columns - 1) last--;
         var anchors = new List<int> { first };
-        foreach (double turn in edge.Inflections) anchors.Add(Math.Clamp(Array.FindIndex(turned, t => t >= turn), anchors[^1] + 1, Math.Max(anchors[^1] + 1, last - 1)));
+        // Each needs a station of its own.
+        foreach (double turn in edge.Inflections.Take(rows - 2)) anchors.Add(Math.Clamp(Array.FindIndex(turned, t => t >= turn), anchors[^1] + 1, Math.Max(anchors[^1] + 1, last - 1)));
         anchors.Add(Math.Max(last, anchors[^1] + 1));
+        for (int k = 0; k < anchors.Count; k++) anchors[k] = Math.Min(anchors[k], rows - anchors.Count + k);
         return new StartPath([.. turned], [.. anchors]);
     }
 
