@@ -71,7 +71,7 @@ internal static class CurveReadings
         }
     }
 
-    // An arc ends where its length along the radius says: an error along it turns it by that over the radius.
+    // An arc ends where its length along the radius says: an error along it turns it by that over the radius. The turn of a short arc shows between the straights beside it, over the shorter of them.
     private static IEnumerable<PartReading<CurveSpec>> Run(RunSpec spec)
     {
         for (int i = 0; i < spec.Steps.Length; i++)
@@ -86,10 +86,14 @@ internal static class CurveReadings
             }
             // Once round is a closed curve, and was not read.
             bool round = Math.Abs(arc.Turn) >= Math.Tau * (1 - 1e-9);
-            double turn = round ? 0 : spec.Errors.Own.TryGetValue($"{part}.turn", out double own) ? own : error / arc.Radius;
+            double lever = Math.Max(arc.Radius, Math.Min(Straight(i - 1), Straight(i + 1)));
+            double turn = round ? 0 : spec.Errors.Own.TryGetValue($"{part}.turn", out double own) ? own : error / lever;
             yield return new($"{part}.arc", $"{words} (radius)", error, false, (curve, by) => Step(curve, at, s => ((ArcStep)s) with { Radius = ((ArcStep)s).Radius + by }));
             yield return new($"{part}.turn", $"{words} (turn)", turn, true, (curve, by) => Step(curve, at, s => ((ArcStep)s) with { Turn = ((ArcStep)s).Turn + by }));
         }
+
+        // Length of the straight that stands there, mm; 0 if there is none.
+        double Straight(int at) => at < 0 || at >= spec.Steps.Length ? 0 : spec.Steps[at] is LineStep line ? line.Length : 0;
     }
 
     private static RunSpec Step(CurveSpec curve, int at, Func<RunStep, RunStep> change)

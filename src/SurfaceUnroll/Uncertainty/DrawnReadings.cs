@@ -73,6 +73,13 @@ internal readonly record struct Bump(double At, double Reach, double Period, Vec
 /// <param name="hills">By how much each moves it, mm.</param>
 internal sealed class DisplacedPiece(CurvePiece piece, double start, ImmutableArray<(Bump Bump, double By)> hills) : CurvePiece
 {
+    // A length at every place would have to be integrated anew: between so many places it follows from lengths and speeds at both ends, and at the ends of the piece it is exact.
+    private const int Parts = 4;
+
+    private readonly double[] _lengths = [.. Enumerable.Range(0, Parts + 1).Select(k => piece.Length(0, (double)k / Parts))];
+
+    private readonly double[] _speeds = [.. Enumerable.Range(0, Parts + 1).Select(k => piece.At((double)k / Parts).D1.Length)];
+
     /// <summary>A line moved by one more hill.</summary>
     /// <param name="pieces">As drawn, or moved already.</param>
     /// <param name="bump">The hill.</param>
@@ -99,7 +106,7 @@ internal sealed class DisplacedPiece(CurvePiece piece, double start, ImmutableAr
     public override CurveSample At(double t)
     {
         CurveSample sample = piece.At(t);
-        double s = start + piece.Length(0, t), speed = sample.D1.Length, gain = sample.D1.Dot(sample.D2) / speed;
+        (double s, double speed, double gain) = Along(t);
         (Vec3 point, Vec3 d1, Vec3 d2) = (sample.Point, sample.D1, sample.D2);
         foreach ((Bump bump, double by) in hills)
         {
@@ -109,5 +116,15 @@ internal sealed class DisplacedPiece(CurvePiece piece, double start, ImmutableAr
             d2 += by * (second * speed * speed + first * gain) * bump.Normal;
         }
         return new CurveSample(point, d1, d2);
+    }
+
+    // Length along the line as drawn and its first two derivatives by t: the cubic of Hermite over the part.
+    private (double S, double Speed, double Gain) Along(double t)
+    {
+        int k = Math.Clamp((int)(t * Parts), 0, Parts - 1);
+        const double h = 1.0 / Parts;
+        double x = t / h - k, rise = _lengths[k + 1] - _lengths[k], a = h * _speeds[k], b = h * _speeds[k + 1];
+        double c2 = 3 * rise - 2 * a - b, c3 = a + b - 2 * rise;
+        return (start + _lengths[k] + x * (a + x * (c2 + x * c3)), (a + x * (2 * c2 + 3 * x * c3)) / h, (2 * c2 + 6 * x * c3) / (h * h));
     }
 }

@@ -19,6 +19,9 @@ internal sealed class EdgePlaces
     // A step aside that tells metal from air, mm.
     private const double Aside = 0.2;
 
+    // Places keep this far from corners within an edge, mm.
+    private const double Clear = 3;
+
     // A turn from chord to chord that is a corner, radians; a chord of less than this share of the two is no neighbour to go by.
     private const double Corner = 0.15, LeastShare = 0.1;
 
@@ -108,13 +111,28 @@ internal sealed class EdgePlaces
         int gaps = Math.Clamp((int)Math.Ceiling(edge.FlatLength / Pitch), Fewest - 1, Most - 1);
         return [.. Enumerable.Range(0, gaps + 1).Select(i =>
         {
-            (Vec2 at, Vec2 along) = OnCurve(edge.Flat, (double)i / gaps);
+            double share = OffCorners(edge.Flat, (double)i / gaps);
+            (Vec2 at, Vec2 along) = OnCurve(edge.Flat, share);
             // At the very end of an edge a step aside may leave the metal either way; a little way in it does not.
-            (Vec2 inside, Vec2 there) = DrawingPlaces.On(edge.Flat, Math.Clamp((double)i / gaps, 0.02, 0.98));
+            (Vec2 inside, Vec2 there) = DrawingPlaces.On(edge.Flat, Math.Clamp(share, 0.02, 0.98));
             Vec2 left = along.Left;
             bool metalOnLeft = net.Depth(inside + Aside * there.Left) >= net.Depth(inside - Aside * there.Left);
-            return new BandPlace(edge.FlatLength * i / gaps, at, metalOnLeft ? -left : left, 0);
+            return new BandPlace(edge.FlatLength * share, at, metalOnLeft ? -left : left, 0);
         })];
+    }
+
+    // The share nearest to one that is clear of the corners within an edge: at a corner it is not one side that moves but the farther of two.
+    private static double OffCorners(ImmutableArray<Vec2> line, double share)
+    {
+        double[] running = PathLength.Running(line.Select(p => new Vec3(p.X, p.Y, 0)));
+        double at = share * running[^1];
+        for (int i = 1; i < line.Length - 1; i++)
+        {
+            if (Math.Abs(at - running[i]) >= Clear) continue;
+            Vec2 from = line[i] - line[i - 1], to = line[i + 1] - line[i];
+            if (Math.Abs(Math.Atan2(from.Cross(to), from.Dot(to))) > Corner) return (at <= running[i] ? running[i] - Clear : running[i] + Clear) / running[^1];
+        }
+        return share;
     }
 
     // The place a fraction of the way along an edge, on the curve that its chords stand for, and the direction of that.

@@ -1,5 +1,6 @@
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Uncertainty;
 
 namespace SurfaceUnroll.Tests.Uncertainty;
 
@@ -61,6 +62,17 @@ public class ClosedFormTests
         // The crown stands on the centreline, so that only its height was read.
         Assert.DoesNotContain(found.Readings, r => r.Where == "curves.arch.points[0][0]");
         Assert.Equal(9, found.Readings.Length);
+    }
+
+    [Theory]
+    [InlineData(120, 55, 300, 120)]
+    [InlineData(3, 80, 300, 80)]
+    [InlineData(3, 80, 0, 3)]
+    public void Turn_of_an_arc_is_read_at_its_end_or_between_the_straights_beside_it(double radius, double before, double after, double lever)
+    {
+        RunStep[] steps = [new LineStep(before), new ArcStep(radius, 1.5), .. after > 0 ? new RunStep[] { new LineStep(after) } : []];
+        PartReading<CurveSpec> turn = CurveReadings.Of(new RunSpec([.. steps], 0, null, Placement.None) { Errors = ErrorJobs.All(0.5) }).Single(r => r.Part == "run[1].turn");
+        Assert.Equal(0.5 / lever, turn.Error, 1e-12);
     }
 
     [Fact]
