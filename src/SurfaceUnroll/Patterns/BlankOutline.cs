@@ -69,8 +69,8 @@ public static class BlankOutline
         for (int i = 1; i < formed.Length; i++)
         {
             Strip strip = blank.Sheet.Strips[(i - 1) / 2];
-            int nextFront = strip.FrontStill ? front : Add(formed[i].Front, flat[i].Front, onFace[i].Front);
-            int nextRear = strip.RearStill ? rear : formed[i].Ruling.Length > Coincident ? Add(formed[i].Rear, flat[i].Rear, onFace[i].Rear) : nextFront;
+            int nextFront = strip.FrontStill || Stays(front, flat[i].Front) ? front : Add(formed[i].Front, flat[i].Front, onFace[i].Front);
+            int nextRear = strip.RearStill || Stays(rear, flat[i].Rear) ? rear : formed[i].Ruling.Length > Coincident ? Add(formed[i].Rear, flat[i].Rear, onFace[i].Rear) : nextFront;
             Face(front, rear, nextRear);
             Face(front, nextRear, nextFront);
             (front, rear) = (nextFront, nextRear);
@@ -84,6 +84,9 @@ public static class BlankOutline
         };
 
         static EdgeChain Chain(string name, List<int> vertices) => new(name, [.. vertices.Where((v, i) => i == 0 || v != vertices[i - 1])]);
+
+        // Two places that differ by rounding alone would leave a crack: no face is that thin.
+        bool Stays(int vertex, Vec2 onBlank) => (onBlank - blankPlaces[vertex]).Length <= Coincident;
 
         int Add(Vec3 place, Vec2 onBlank, Vec3 onFace)
         {

@@ -72,8 +72,7 @@ internal sealed record PhotoCurve(ImmutableArray<ProfilePoint> Points, Immutable
         const int parts = 3;
         ImmutableArray<Vec2> line = [.. curve.Cubics.SelectMany((c, k) => Enumerable.Range(k == 0 ? 0 : 1, k == 0 ? parts + 1 : parts).Select(i =>
         {
-            double t = (double)i / parts;
-            Vec3 p = c.C0 + t * (c.C1 + t * (c.C2 + t * c.C3));
+            Vec3 p = c.At((double)i / parts);
             return new Vec2(p.Y, p.Z);
         }))];
         // What fairing leaves of it: a curve that takes up a quarter of its points keeps half of their error.

@@ -91,8 +91,10 @@ internal sealed class EdgeFit
             for (int i = 0; i < _differences.Length; i++) right[r] += columns[r][i] * _differences[i].Off / Square(_differences[i].Error);
             matrix[r, r] += 1 / Square(Most);
         }
-        double[] amounts = SmallSystem.Solve(matrix, right);
-        double[] errors = [.. Enumerable.Range(0, n).Select(k => Math.Sqrt(SmallSystem.Solve(matrix, [.. Enumerable.Range(0, n).Select(i => i == k ? 1.0 : 0)])[k]))];
+        DenseCholesky factor = DenseCholesky.Of(matrix)!; // What the diagonal was raised by keeps it regular.
+        double[] amounts = factor.Solve(right);
+        double[,] inverse = factor.InverseFactor();
+        double[] errors = [.. Enumerable.Range(0, n).Select(k => Math.Sqrt(Enumerable.Range(0, n).Sum(i => Square(inverse[k, i]))))];
         double misfit = _differences.Select((d, i) => Square((d.Off - columns.Select((column, k) => column[i] * amounts[k]).Sum()) / d.Error)).Sum();
         return (amounts, errors, misfit);
     }

@@ -34,7 +34,7 @@ internal sealed class EdgePlaces
 
     private readonly Motion[] _motions;
 
-    private readonly double[,] _normal;
+    private readonly DenseCholesky _factor;
 
     // What the three motions of a blank on the table (right, up, a turn about its middle) do to a place, and the length of edge that it stands for.
     private readonly record struct Motion(double Right, double Up, double Turn, double Weight)
@@ -64,11 +64,12 @@ internal sealed class EdgePlaces
         for (int i = 0; i < places.Length; i++) middle += weights[i] / total * places[i].Flat;
         double size = places.Select(p => (p.Flat - middle).Length).DefaultIfEmpty().Max();
         _motions = [.. places.Select((p, i) => new Motion(p.Outward.X, p.Outward.Y, size > 0 ? p.Outward.Dot((p.Flat - middle).Left) / size : 0, weights[i]))];
-        _normal = new double[3, 3];
+        double[,] normal = new double[3, 3];
         foreach (Motion m in _motions)
             for (int r = 0; r < 3; r++)
-                for (int c = 0; c < 3; c++) _normal[r, c] += m.Weight * m[r] * m[c];
-        for (int r = 0; r < 3; r++) _normal[r, r] += Nothing * total;
+                for (int c = 0; c < 3; c++) normal[r, c] += m.Weight * m[r] * m[c];
+        for (int r = 0; r < 3; r++) normal[r, r] += Nothing * Math.Max(total, 1);
+        _factor = DenseCholesky.Of(normal)!; // Regular by what was just added.
     }
 
     /// <summary>The edges that have a length.</summary>
@@ -215,7 +216,7 @@ internal sealed class EdgePlaces
         double[] right = new double[3];
         for (int i = 0; i < moves.Length; i++)
             for (int r = 0; r < 3; r++) right[r] += _motions[i].Weight * _motions[i][r] * moves[i];
-        double[] motion = SmallSystem.Solve(_normal, right);
+        double[] motion = _factor.Solve(right);
         return [.. moves.Select((move, i) => move - _motions[i].Right * motion[0] - _motions[i].Up * motion[1] - _motions[i].Turn * motion[2])];
     }
 }

@@ -38,7 +38,8 @@ internal readonly record struct Cubic(Vec3 C0, Vec3 C1, Vec3 C2, Vec3 C3)
     /// <summary>As a piece of a curve.</summary>
     public CurvePiece Piece() => new CubicPiece(C0, C1, C2, C3);
 
-    private Vec3 At(double t) => C0 + t * (C1 + t * (C2 + t * C3));
+    /// <summary>The place at a parameter.</summary>
+    public Vec3 At(double t) => C0 + t * (C1 + t * (C2 + t * C3));
 
     private Vec3 D1(double t) => C1 + t * (2 * C2 + 3 * t * C3);
 }
