@@ -48,6 +48,7 @@ internal sealed record TraceReading(
         else if (!words.Out.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)) Fault(words.Out, "The curve is written as a table of points.", "Name a file that ends in .csv: --out CURVE.csv.");
         if (words.Picture is { } picture && !picture.EndsWith(".png", StringComparison.OrdinalIgnoreCase)) Fault(picture, "The picture is written as PNG.", "Name a file that ends in .png.");
         if (words.Picture is { } drawn && SameFile(drawn, words.Photo)) Fault(drawn, "The picture would overwrite the photo.", "Name another file with --picture.");
+        if (words.Out is { } table && words.Marks is { } marks && SameFile(table, marks)) Fault(table, "The curve would overwrite the table of marks.", "Name another file with --out.");
         return new TraceReading(sheet, taps is { } t ? new PhotoEdge(t, kind) : null, new TraceFrame(words.Level, centred), units, spread, faults.ToImmutable());
     }
 

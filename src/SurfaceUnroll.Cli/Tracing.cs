@@ -64,7 +64,7 @@ internal static class Tracing
         var picture = new OutputFile(Path.GetFileName(drawn), TracePicture.Write(photo, curve, reference));
         return Path.GetDirectoryName(drawn) == Path.GetDirectoryName(full)
             ? OutputFolder.Write(Path.GetDirectoryName(full) ?? full, [picture, table])
-            : OutputFolder.Write(Path.GetDirectoryName(drawn) ?? drawn, [picture]) ?? OutputFolder.Write(Path.GetDirectoryName(full) ?? full, [table]);
+            : OutputFolder.Write(Path.GetDirectoryName(full) ?? full, [table]) ?? OutputFolder.Write(Path.GetDirectoryName(drawn) ?? drawn, [picture]);
     }
 
     private static string Place(TraceWords words, Notice fault) => fault.Where switch

@@ -40,7 +40,7 @@ internal sealed class BuiltReader(Measures measures, ImmutableArray<string> piec
         BuiltReading[] readings = [.. Kinds.SelectMany(k => Readings(block, k.Key, k.Kind, known ? panel : null))];
         if (!Kinds.Any(k => block.Has(k.Key)))
             _faults.Add("built-nothing", path, block.Tree.Place, "Nothing was measured on this piece.", $"Write it like {Example}; the letters stand on the pattern.");
-        if (panel is not null) yield return new BuiltSpec(panel, [.. readings], error);
+        if (panel is not null) yield return new BuiltSpec(panel, [.. readings], error, path);
     }
 
     private IEnumerable<BuiltReading> Readings(JobBlock piece, string key, BuiltKind kind, string? panel)

@@ -60,7 +60,7 @@ public static class PhotoFile
             _ => SKMatrix.CreateScale(share, share),
         };
         (float across, float up) = turn.ScaleX == 0 ? (h, w) : (w, h);
-        using var shown = new SKBitmap(new SKImageInfo((int)Math.Round(across), (int)Math.Round(up), SKColorType.Rgba8888, SKAlphaType.Opaque));
+        using var shown = new SKBitmap(new SKImageInfo(Math.Max(1, (int)Math.Round(across)), Math.Max(1, (int)Math.Round(up)), SKColorType.Rgba8888, SKAlphaType.Opaque));
         using var canvas = new SKCanvas(shown);
         canvas.Clear(SKColors.White);
         canvas.SetMatrix(turn);

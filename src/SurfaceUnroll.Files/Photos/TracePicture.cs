@@ -23,7 +23,7 @@ public static class TracePicture
         ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(reference);
         double share = Math.Min(1, (double)Longest / Math.Max(photo.Width, photo.Height));
-        int width = (int)Math.Round(photo.Width * share), height = (int)Math.Round(photo.Height * share);
+        int width = Math.Max(1, (int)Math.Round(photo.Width * share)), height = Math.Max(1, (int)Math.Round(photo.Height * share));
         using var bitmap = new SKBitmap(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
         Span<byte> pixels = bitmap.GetPixelSpan();
         for (int y = 0, k = 0; y < height; y++)

@@ -53,7 +53,9 @@ internal sealed class CurveFaults(string where, LengthUnit units)
         "If the real part does not, measure another point there or mark a \"corner\".");
 
     /// <summary>How far the fairest curve leaves the readings.</summary>
-    public Notice Faired(string key, double within, double most, int index, Vec3 place, bool planar) => new(
+    public Notice Faired(string key, double within, double most, int index, Vec3 place, bool planar) => most < 1e-6 ? new(
+        "curve-faired", Severity.Note, where + $".{key}",
+        "There is nothing to make fairer here: the curve goes through every reading.", "For less of a wave take more readings: four at least between two corners, seven of a closed curve.") : new(
         "curve-faired", Severity.Note, where + $".{key}",
         $"The fairest curve within {Length(within)} of every reading leaves point {Count(index + 1)} by the most, {Length(most)}, at {Place(place, planar)}.",
         "Nothing to do if the readings are no better than that; else give a smaller \"within\".");

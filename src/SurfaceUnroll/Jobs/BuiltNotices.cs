@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using SurfaceUnroll.Uncertainty;
 
 namespace SurfaceUnroll.Jobs;
 
@@ -14,6 +15,8 @@ internal static class BuiltNotices
     {
         if (reading.Kind == BuiltKind.Edge)
         {
+            if (panel.Edges.Any(e => e.Name == reading.From && e.FlatLength <= EdgePlaces.Aside))
+                return Unknown($"The edge “{reading.From}” of “{panel.Spec.Name}” has no length: its curves meet there.", "Measure another edge, or between lettered places.");
             int runs = panel.Edges.Count(e => e.Name == reading.From);
             return runs == 1 ? null : Unknown(runs == 0 ? $"“{panel.Spec.Name}” has no edge “{reading.From}” on its blank." : $"A trim left “{panel.Spec.Name}/{reading.From}” in {runs} parts, so that this does not tell which one was measured.",
                 "Measure between lettered places instead.");

@@ -6,7 +6,8 @@ namespace SurfaceUnroll.Jobs;
 /// <param name="Panel">Name of the panel, or of a piece of it.</param>
 /// <param name="Readings">In the order of the file.</param>
 /// <param name="Error">Standard error of the tape, mm, &gt; 0.</param>
-public sealed record BuiltSpec(string Panel, ImmutableArray<BuiltReading> Readings, double Error);
+/// <param name="Where">Path in the job file.</param>
+public sealed record BuiltSpec(string Panel, ImmutableArray<BuiltReading> Readings, double Error, string Where = "built");
 
 /// <summary>One length that was taken off a finished piece.</summary>
 /// <param name="Where">Path in the job file.</param>

@@ -15,17 +15,17 @@ internal static class BuiltStage
     public static ImmutableArray<BuiltCheck> Of(Job job, ImmutableArray<PanelInWork> panels, ImmutableArray<PanelInWork> net, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
     {
         var checks = ImmutableArray.CreateBuilder<BuiltCheck>();
-        for (int i = 0; i < job.Built.Length; i++)
+        foreach (BuiltSpec spec in job.Built)
         {
-            BuiltSpec spec = job.Built[i];
-            string where = job.Built.Length == 1 ? "built" : $"built[{i}]";
             if (panels.FirstOrDefault(p => p.Panel.Spec.Name == spec.Panel) is not { } work)
             {
-                notices.Add(BuiltNotices.NoPiece(spec, where));
+                notices.Add(BuiltNotices.NoPiece(spec, spec.Where));
                 continue;
             }
             BuiltCheck check = Compared(job, spec, work, net, notices, cancellation);
-            if (check.Finding != BuiltFinding.Within) notices.Add(BuiltNotices.Beyond(check, where));
+            // What was not compared tells nothing.
+            if (check.Differences.IsEmpty) continue;
+            if (check.Finding != BuiltFinding.Within) notices.Add(BuiltNotices.Beyond(check, spec.Where));
             checks.Add(check);
         }
         return checks.ToImmutable();

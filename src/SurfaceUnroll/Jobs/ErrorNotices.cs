@@ -29,10 +29,10 @@ internal static class ErrorNotices
     /// <summary>Panels of a curve that a freedom moved: where it lies does not follow from its readings one by one.</summary>
     public static IEnumerable<Notice> Moved(ImmutableArray<PanelInWork> panels)
     {
-        HashSet<string> moved = [.. panels.Select(p => p.Panel.Freedom?.Spec.Curve).OfType<string>()];
-        return panels.Where(p => p.Panel.Piece is null && p.Source.CurveNames.Any(moved.Contains)).Select(p => new Notice(
+        Func<PanelSpec, bool> moved = MovedCurves.Reach(panels);
+        return panels.Where(p => p.Panel.Piece is null && moved(p.Source)).Select(p => new Notice(
             "error-not-carried", Severity.Note, p.Where,
-            $"Errors of readings are not carried to the edges of “{p.Source.Name}”: one of its curves was moved so that a sheet only bends, and with other readings it would move elsewhere.",
+            $"Errors of readings are not carried to the edges of “{p.Source.Name}”: one of its curves, or of a sheet that trims it, was moved so that a sheet only bends, and with other readings it would move elsewhere.",
             "Take \"freedom\" out to see the bands of the sheet as measured."));
     }
 

@@ -44,3 +44,17 @@ public sealed record FreedomFit(FreedomSpec Spec, SpaceCurve Edge, EdgePlane Pla
     /// <summary>The element lines that the curve was moved for.</summary>
     internal ImmutableArray<Match> Lines { get; init; } = [];
 }
+
+/// <summary>Which panels lie elsewhere because a freedom moved a curve.</summary>
+internal static class MovedCurves
+{
+    /// <summary>True of panels that use a curve that was moved, and of those that such a panel trims.</summary>
+    public static Func<PanelSpec, bool> Reach(ImmutableArray<PanelInWork> panels)
+    {
+        HashSet<string> moved = [.. panels.Select(p => p.Panel.Freedom?.Spec.Curve).OfType<string>()];
+        HashSet<string> trimming = [.. panels.Where(p => Uses(p.Source)).SelectMany(p => new[] { p.Source.Name, p.Panel.Spec.Name })];
+        return panel => Uses(panel) || panel.Trims.Any(t => t.By is { } by && trimming.Contains(by));
+
+        bool Uses(PanelSpec panel) => panel.CurveNames.Any(moved.Contains);
+    }
+}

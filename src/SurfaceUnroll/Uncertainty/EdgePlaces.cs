@@ -16,8 +16,8 @@ internal sealed class EdgePlaces
     // An edge that comes out shorter is run on straight, and so is each side of a corner, by at most this, mm.
     private const double RunOn = 50, Past = 10;
 
-    // A step aside that tells metal from air, mm.
-    private const double Aside = 0.2;
+    /// <summary>A step aside that tells metal from air, mm; an edge no longer than that has no places.</summary>
+    internal const double Aside = 0.2;
 
     // Places keep this far from corners within an edge, mm.
     private const double Clear = 3;

@@ -31,7 +31,8 @@ internal static class LeaveSteps
     // With the neighbour that is nearest to it in width, one that is wider first.
     private static void Join(List<LeaveStep> steps, int at)
     {
-        int with = new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < steps.Count).OrderBy(i => steps[i].Width >= steps[at].Width ? steps[i].Width : double.MaxValue - steps[i].Width).First();
+        int with = new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < steps.Count)
+            .OrderBy(i => steps[i].Width < steps[at].Width).ThenBy(i => Math.Abs(steps[i].Width - steps[at].Width)).First();
         int first = Math.Min(at, with);
         steps[first] = new LeaveStep(steps[first].From, steps[first + 1].To, Math.Max(steps[first].Width, steps[first + 1].Width));
         steps.RemoveAt(first + 1);

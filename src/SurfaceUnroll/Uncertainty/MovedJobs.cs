@@ -37,8 +37,8 @@ internal sealed class MovedJobs
         Dictionary<string, SpaceCurve> curves = Developer.Measured(_job, null, ImmutableArray.CreateBuilder<Notice>());
         _ends = _job.Panels.ToImmutableDictionary(p => p.Name, p => new SharedEnds(p.CurveNames.Distinct(), curves));
         // Where a curve that a freedom moved lies does not follow from its readings one by one.
-        HashSet<string> free = [.. panels.Select(p => p.Panel.Freedom?.Spec.Curve).OfType<string>()];
-        _places = panels.Where(p => p.Panel.Piece is null && !p.Source.CurveNames.Any(free.Contains) && Of(p.Source.Name).Any()).ToImmutableDictionary(p => p.Source.Name, p => new EdgePlaces(p.Panel));
+        Func<PanelSpec, bool> moved = MovedCurves.Reach(panels);
+        _places = panels.Where(p => p.Panel.Piece is null && !moved(p.Source) && Of(p.Source.Name).Any()).ToImmutableDictionary(p => p.Source.Name, p => new EdgePlaces(p.Panel));
     }
 
     /// <summary>Lengths of a piece that are asked for besides; none if left out.</summary>

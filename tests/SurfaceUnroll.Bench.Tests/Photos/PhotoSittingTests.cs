@@ -48,6 +48,21 @@ public class PhotoSittingTests
     }
 
     [Fact]
+    public void A_mark_between_others_is_asked_for_again_and_the_others_keep_their_names()
+    {
+        PhotoSitting taped = Tapped(new PhotoSitting { Measure = PhotoMeasure.Taped }, (100, 500), (700, 510), (650, 90), (140, 80));
+        PhotoSitting without = taped.Without(1);
+        Assert.Equal(["A", "C", "D"], without.Handles.Select(h => h.Id));
+        Assert.StartsWith("Tap mark B", without.Asks, StringComparison.Ordinal);
+        PhotoSitting again = without.Tapped(new Vec2(705, 505));
+        Assert.Equal([100, 705, 650, 140], again.Reference.Select(p => p.X));
+        Assert.True(again.OnEdge);
+        Assert.Equal("Tap the sheet's lower right corner.", Sheet.Without(1).Asks);
+        // With two of them out it begins anew.
+        Assert.Empty(without.Without(0).Reference);
+    }
+
+    [Fact]
     public void Distances_are_asked_for_one_by_one_and_read_as_the_shop_says_them()
     {
         PhotoSitting taped = Tapped(new PhotoSitting { Measure = PhotoMeasure.Taped }, (100, 500), (700, 510), (650, 90), (140, 80));

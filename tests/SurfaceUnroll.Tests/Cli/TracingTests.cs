@@ -47,6 +47,17 @@ public sealed class TracingTests : IDisposable
     }
 
     [Fact]
+    public void Table_of_marks_is_not_written_over()
+    {
+        Photo();
+        string marks = _folder.Write("marks.csv", "1, 10, 10\n");
+        InProcess.Result result = InProcess.Run(["trace", _folder.At("photo.jpg"), "--marks", marks, "--edge", .. Edge, "--out", marks]);
+        Assert.Equal(ExitStatus.CannotUse, result.Status);
+        Assert.Contains("overwrite the table of marks", result.Error, StringComparison.Ordinal);
+        Assert.Equal("1, 10, 10\n", File.ReadAllText(marks));
+    }
+
+    [Fact]
     public void The_same_photo_gives_the_same_bytes_and_the_stated_error_in_its_first_row()
     {
         Photo();

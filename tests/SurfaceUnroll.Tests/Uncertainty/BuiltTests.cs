@@ -82,6 +82,23 @@ public class BuiltTests
         Notice[] notices = [.. Developer.Develop(job).Notices.Where(n => n.Code == "built-unknown")];
         Assert.Equal(["built.blank.a-z", "built.sheet.a-b"], notices.Select(n => n.Where));
         Assert.Contains("letters on its pattern are", notices[0].Mend, StringComparison.Ordinal);
+        // Of what was not compared it is not said that it is within.
+        Assert.Empty(Developer.Develop(job).Built);
+    }
+
+    // A sheet whose curves meet at the left: that edge has no length to be measured, whatever else is beyond.
+    [Fact]
+    public void Edge_without_length_is_told_and_the_others_compared()
+    {
+        CurveSpec front = new PointsSpec([new(new Vec2(0, 0), false), new(new Vec2(400, 0), false)], false, Fit.Straight, Placement.None);
+        CurveSpec rear = new SpaceSpec([new Vec3(0, 0, 0), new Vec3(300, 400, 0)], Fit.Straight, Placement.None);
+        Job job = ErrorJobs.Job([("front", front), ("rear", rear)], Loft);
+        PanelDevelopment panel = Developer.Develop(job).Panels[0];
+        Assert.Equal(0, panel.FindEdge("left")!.FlatLength);
+        BuiltReading Edge(string name, double length) => new($"built.edges.{name}", BuiltKind.Edge, name, "", length);
+        Development done = Developer.Develop(job with { Built = [new BuiltSpec("cover", [Edge("left", 3), Edge("front", 405), Edge("rear", 500), Edge("right", 300)], 0.3)] });
+        Assert.Equal("built.edges.left", Assert.Single(done.Notices, n => n.Code == "built-unknown").Where);
+        Assert.Equal(3, Assert.Single(done.Built).Differences.Length);
     }
 
     [Fact]

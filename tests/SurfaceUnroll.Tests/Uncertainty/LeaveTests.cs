@@ -28,6 +28,16 @@ public class LeaveTests
         Assert.All(steps.Zip(steps.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From));
     }
 
+    // Between two narrower ones a short stretch widens the one that is nearest to it: less metal is left on for nothing.
+    [Fact]
+    public void Short_stretch_joins_the_neighbour_nearest_in_width()
+    {
+        double[] bands = [.. Enumerable.Repeat(0.9, 10), 4.9, 4.9, .. Enumerable.Repeat(3.9, 10)];
+        ImmutableArray<LeaveStep> steps = LeaveSteps.Of(Row(bands), LengthUnit.Millimetre);
+        Assert.Equal([1.0, 5.0], steps.Select(s => s.Width));
+        Assert.InRange(steps[0].To, 160, 180);
+    }
+
     [Fact]
     public void Band_within_a_scribed_line_asks_for_nothing() =>
         Assert.Equal(0, Assert.Single(LeaveSteps.Of(Row(0.05, 0.02, 0.09, 0.01, 0.03), LengthUnit.Millimetre)).Width);

@@ -153,6 +153,13 @@ public class BoundedFairTests
         Assert.Contains("0.5 mm", told.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Too_few_readings_are_told_to_be_gone_through()
+    {
+        Notice told = Assert.Single(MeasuredCurve.Build(Measured.Points(Fit.Smooth, false, (0, 0), (50, 30), (100, 0)) with { Within = 1 }, "curves.test").Notices, n => n.Code == "curve-faired");
+        Assert.Contains("goes through every reading", told.Message, StringComparison.Ordinal);
+    }
+
     // Nearest distance to the curve, by ever finer steps about the nearest sample.
     private static double Distance(SpaceCurve curve, Vec3 place)
     {

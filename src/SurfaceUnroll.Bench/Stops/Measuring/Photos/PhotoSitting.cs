@@ -60,6 +60,9 @@ public sealed record PhotoSitting
     /// <summary>Both ends at one height.</summary>
     public bool Level { get; init; }
 
+    /// <summary>Where the next tap of a sheet or of four marks goes, for one that was taken out; null: behind the others.</summary>
+    public int? Gap { get; init; }
+
     /// <summary>The next taps go to the edge.</summary>
     public bool OnEdge { get; init; }
 
@@ -69,12 +72,13 @@ public sealed record PhotoSitting
     /// <summary>What the next tap is.</summary>
     public string Asks => OnEdge
         ? Edge.Length == 0 ? "Tap where the edge begins." : Edge.Length == 1 ? "Tap along the edge wherever it bends, and where it ends." : "Tap on along the edge, or drag what is there."
-        : Measure == PhotoMeasure.Sheet ? Reference.Length < 4 ? $"Tap the sheet's {Corners[Reference.Length]}." : "The sheet is tapped."
-        : Reference.Length < 4 || Measure == PhotoMeasure.Placed ? $"Tap mark {Letter(Reference.Length)}{(Measure == PhotoMeasure.Taped ? "; go round the edge, against the clock" : "")}." : "All four marks are tapped.";
+        : Measure == PhotoMeasure.Sheet ? Reference.Length < 4 ? $"Tap the sheet's {Corners[Next]}." : "The sheet is tapped."
+        : Reference.Length < 4 || Measure == PhotoMeasure.Placed ? $"Tap mark {Letter(Next)}{(Measure == PhotoMeasure.Taped ? "; go round the edge, against the clock" : "")}." : "All four marks are tapped.";
 
     /// <summary>Points to be drawn, those of the reference first.</summary>
     public ImmutableArray<PhotoHandle> Handles =>
-        [.. Reference.Select((p, i) => new PhotoHandle(Letter(i), Measure == PhotoMeasure.Sheet && i < 4 ? $"The sheet's {Corners[i]}" : $"Mark {Letter(i)}", p, false, false)),
+        [.. Reference.Select((p, i) => i < Gap || Gap is null ? (p, i) : (p, i: i + 1)).Select(r =>
+            new PhotoHandle(Letter(r.i), Measure == PhotoMeasure.Sheet && r.i < 4 ? $"The sheet's {Corners[r.i]}" : $"Mark {Letter(r.i)}", r.p, false, false)),
         .. Edge.Select((t, i) => new PhotoHandle($"{i + 1}", $"Point {i + 1} of the edge", t.At, true, t.Corner))];
 
     /// <summary>A tap was made.</summary>
@@ -84,8 +88,8 @@ public sealed record PhotoSitting
     {
         if (OnEdge) return this with { Edge = last ? Edge.Add(new EdgeTap(at, false)) : Insert(at) };
         if (Measure != PhotoMeasure.Placed && Reference.Length >= 4) return this;
-        ImmutableArray<Vec2> taps = Reference.Add(at);
-        return this with { Reference = taps, Places = Padded(Places, taps.Length), OnEdge = Measure != PhotoMeasure.Placed && taps.Length == 4 };
+        ImmutableArray<Vec2> taps = Reference.Insert(Next, at);
+        return this with { Reference = taps, Gap = null, Places = Padded(Places, taps.Length), OnEdge = Measure != PhotoMeasure.Placed && taps.Length == 4 };
     }
 
     /// <summary>A point was moved.</summary>
@@ -99,8 +103,10 @@ public sealed record PhotoSitting
     /// <summary>A point is taken out.</summary>
     public PhotoSitting Without(int handle) =>
         handle < 0 || handle >= Reference.Length + Edge.Length ? this
-        : handle < Reference.Length ? this with { Reference = Reference.RemoveAt(handle), Places = handle < Places.Length ? Places.RemoveAt(handle) : Places, OnEdge = false }
-        : this with { Edge = Edge.RemoveAt(handle - Reference.Length) };
+        : handle >= Reference.Length ? this with { Edge = Edge.RemoveAt(handle - Reference.Length) }
+        : Measure == PhotoMeasure.Placed ? this with { Reference = Reference.RemoveAt(handle), Places = handle < Places.Length ? Places.RemoveAt(handle) : Places, OnEdge = false }
+        // The others keep their names, and what was taped between them; with two of them out it begins anew.
+        : Gap is null ? this with { Reference = Reference.RemoveAt(handle), Gap = handle, OnEdge = false } : this with { Reference = [], Gap = null, OnEdge = false };
 
     /// <summary>A point of the edge becomes a corner, or is none any more.</summary>
     public PhotoSitting Cornered(int tap, bool corner) => this with { Edge = Edge.SetItem(tap, Edge[tap] with { Corner = corner }) };
@@ -145,6 +151,9 @@ public sealed record PhotoSitting
 
     /// <summary>A, B, C …</summary>
     public static string Letter(int mark) => mark < 26 ? $"{(char)('A' + mark)}" : $"{(char)('A' + mark / 26 - 1)}{(char)('A' + mark % 26)}";
+
+    // Number of the next tap of the reference.
+    private int Next => Gap ?? Reference.Length;
 
     private static ImmutableArray<(string, string)> Padded(ImmutableArray<(string, string)> places, int count) => [.. places, .. Enumerable.Repeat(("", ""), Math.Max(0, count - places.Length))];
 

@@ -30,14 +30,16 @@ public sealed class PhotoTable
     public PhotoReading Read(string job, string photo)
     {
         if (PathOf(job, photo) is not { } path) return new PhotoReading(null, new Jobs.Notice("photo-not-a-photo", Jobs.Severity.Error, "photo", "The photo is not there any more.", "Bring it again."));
-        DateTime written = File.GetLastWriteTimeUtc(path);
         // One at a time: two windows that ask at once would hold it twice.
         lock (_lock)
         {
-            if (_kept.FirstOrDefault(k => k.Path == path && k.Written == written) is { Reading: { } known }) return known;
+            DateTime written;
             PhotoReading reading;
             try
             {
+                written = File.GetLastWriteTimeUtc(path);
+                if (_kept.FirstOrDefault(k => k.Path == path && k.Written == written) is { Reading: { } known }) return known;
+                if (new FileInfo(path).Length > PhotoFile.LargestFile) return new PhotoReading(null, TooLarge);
                 reading = PhotoFile.Read(File.ReadAllBytes(path));
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -50,11 +52,23 @@ public sealed class PhotoTable
     }
 
     /// <summary>The photo upright and small enough for a page, as a JPEG; null if there is no such photo.</summary>
-    public static byte[]? Shown(string job, string photo) => PathOf(job, photo) is { } path ? PhotoFile.Shown(File.ReadAllBytes(path)) : null;
+    public static byte[]? Shown(string job, string photo)
+    {
+        try
+        {
+            return PathOf(job, photo) is { } path && new FileInfo(path).Length <= PhotoFile.LargestFile ? PhotoFile.Shown(File.ReadAllBytes(path)) : null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private static Jobs.Notice TooLarge { get; } = new("photo-too-large", Jobs.Severity.Error, "photo", $"The photo has more than {PhotoFile.LargestFile >> 20} MB.", "Save it as a JPEG.");
 
     private static string? PathOf(string job, string photo)
     {
         string folder = Path.GetDirectoryName(job) ?? "";
-        return new SideFiles(folder, Endings).Names.Contains(photo) && Path.Combine(folder, photo) is var path && new FileInfo(path).Length <= PhotoFile.LargestFile ? path : null;
+        return new SideFiles(folder, Endings).Names.Contains(photo) ? Path.Combine(folder, photo) : null;
     }
 }
