@@ -36,7 +36,7 @@ internal static class ErrorStage
             double failed = moves.Count(m => m is null) / (double)moves.Length;
             notices.Add(failed > MostFailed ? ErrorNotices.NotTold(work, failed) : ErrorNotices.NotLinear(work));
             return failed > MostFailed ? null : BlankErrors(
-                ErrorMethod.Random, failed, places, own.IsWhole ? RandomErrors.Standard(moves, own, Seed, places.Count) : RandomErrors.Standard(moves.OfType<double[]>(), places.Count), own, jobs, job.Units);
+                ErrorMethod.Random, failed, places, RandomErrors.Standard(moves, own, Seed, places.Count), own, jobs, job.Units);
         }
     }
 

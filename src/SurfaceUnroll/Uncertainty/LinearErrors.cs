@@ -80,11 +80,13 @@ internal static class LinearErrors
         for (int r = 0; r < touched.Length; r++)
         {
             if (!touched[r].Contains(panel)) continue;
-            if (!moves[2 * r].TryGetValue(panel, out double[]? plus) || !moves[2 * r + 1].TryGetValue(panel, out double[]? minus))
-            {
-                whole = false;
-                continue;
-            }
+            moves[2 * r].TryGetValue(panel, out double[]? plus);
+            moves[2 * r + 1].TryGetValue(panel, out double[]? minus);
+            whole &= plus is not null && minus is not null;
+            // Where the panel cannot be developed to one side, the other tells the slope as well as it can be known.
+            if ((plus ?? minus) is not { } one) continue;
+            plus ??= [.. one.Select(m => -m)];
+            minus ??= [.. one.Select(m => -m)];
             readings.Add(r);
             slopes.Add([.. plus.Zip(minus, (p, m) => 0.5 * (p - m))]);
             bends.Add([.. plus.Zip(minus, (p, m) => 0.5 * (p + m))]);

@@ -24,7 +24,7 @@ internal static class RandomErrors
     /// <summary>The same, with what the slopes tell as a control: of each job only by how much its square differs from that of the slopes is left to chance, and the slopes' own is known. With edges that nearly follow
     /// their readings in proportion a few hundred jobs then tell as much as many thousand (control variates: Hammersley and Handscomb, Monte Carlo Methods, section 5.5).</summary>
     /// <param name="moves">Job by job, as they came from <paramref name="seed"/>; null where the panel could not be developed.</param>
-    /// <param name="slopes">Of the panel, known for every reading.</param>
+    /// <param name="slopes">Of the panel. A reading whose slope is not known is left to chance.</param>
     /// <param name="seed">Of the errors.</param>
     /// <param name="places">Number of places.</param>
     public static double[] Standard(ImmutableArray<double[]?> moves, EdgeSlopes slopes, ulong seed, int places)
