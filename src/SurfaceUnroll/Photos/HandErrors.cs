@@ -13,6 +13,9 @@ public static class HandErrors
     /// <summary>Of the bow of a lens, as a share at the corner of the photo. What cameras leave of it after their own correction is smaller; a bare lens of the wide kind may have twice that.</summary>
     public const double Bow = 0.02;
 
+    /// <summary>Of the place where a lens has its middle, in each direction, in half diagonals of the photo.</summary>
+    public const double Astray = 1.0 / 300;
+
     /// <summary>How many residuals what is taken for granted is worth.</summary>
     public const int Seen = 8;
 

@@ -49,12 +49,12 @@ internal sealed class MarkScale
         if (used.Any(p => !start.Sees((1 / size) * (p - camera.Origin)))) return null;
         double[] shares = [.. _marks.Marks.Select((m, i) => counted[i] ? Spread(camera, m.Tap) : 0)];
 
-        Vec2[] Places(double[] v) => _marks.IsTaped ? [.. places.Select((_, i) => i == 0 ? places[0] : i == 1 ? places[1] + new Vec2(size * v[9], 0) : places[i] + size * new Vec2(v[6 + 2 * i], v[7 + 2 * i]))] : places;
+        Vec2[] Places(double[] v) => _marks.IsTaped ? [.. places.Select((_, i) => i == 0 ? places[0] : i == 1 ? places[1] + new Vec2(size * v[PlaneCamera.Count], 0) : places[i] + size * new Vec2(v[PlaneCamera.Count + 2 * i - 3], v[PlaneCamera.Count + 2 * i - 2]))] : places;
         double[] Residuals(double[] v)
         {
             PlaneCamera own = camera.With(v);
             Vec2[] at = Places(v);
-            var all = new List<double>(3 * n + 2) { v[8] / HandErrors.Bow };
+            var all = new List<double>(PlaneCamera.LensResiduals(v));
             for (int i = 0; i < n; i++)
             {
                 if (!counted[i]) continue;

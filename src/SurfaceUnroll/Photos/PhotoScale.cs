@@ -12,7 +12,7 @@ public readonly record struct ReferenceResidual(string Name, Vec2 Off, bool Coun
 
 /// <summary>What a reference tells of a photo: its camera and how well that is known.</summary>
 /// <param name="Camera">Best guess.</param>
-/// <param name="ErrorFactor">Nine rows: makes independent numbers of spread 1 into errors of the camera's numbers.</param>
+/// <param name="ErrorFactor">A row for each of the camera's numbers: makes independent numbers of spread 1 into errors of the camera's numbers.</param>
 /// <param name="Freedom">Degrees of freedom that the size of the errors itself is known with; Student's t goes with it.</param>
 /// <param name="Residuals">Of each part of the reference.</param>
 /// <param name="BowIsKnown">The photo tells the bow of the lens; otherwise it is taken for nought, give or take what lenses have.</param>
@@ -23,7 +23,7 @@ public sealed record PhotoScale(
     /// <summary>Root of the mean square of the residuals that count, mm.</summary>
     public double Scatter => Math.Sqrt(Residuals.Where(r => r.Counts).Select(r => r.Off.Dot(r.Off)).DefaultIfEmpty().Average());
 
-    /// <summary>A fit's error factor for the camera's nine numbers, times a spread that all residuals have in common.</summary>
+    /// <summary>A fit's error factor for the camera's numbers, times a spread that all residuals have in common.</summary>
     internal static ImmutableArray<ImmutableArray<double>> Errors(LeastSquaresFit fit, double spread) =>
-        [.. Enumerable.Range(0, 9).Select(i => Enumerable.Range(0, fit.Values.Length).Select(k => spread * fit.ErrorFactor[i, k]).ToImmutableArray())];
+        [.. Enumerable.Range(0, PlaneCamera.Count).Select(i => Enumerable.Range(0, fit.Values.Length).Select(k => spread * fit.ErrorFactor[i, k]).ToImmutableArray())];
 }

@@ -41,9 +41,9 @@ internal sealed class SheetScale
         double[] Residuals(double[] v)
         {
             PlaneCamera own = camera.With(v);
-            (double width, double height) = (w + _sheet.Spread * v[9], h + _sheet.Spread * v[10]);
+            (double width, double height) = (w + _sheet.Spread * v[PlaneCamera.Count], h + _sheet.Spread * v[PlaneCamera.Count + 1]);
             ImmutableArray<Vec2> at = Corners(width, height);
-            var all = new List<double> { v[8] / HandErrors.Bow, v[9], v[10] };
+            var all = new List<double>(PlaneCamera.LensResiduals(v)) { v[PlaneCamera.Count], v[PlaneCamera.Count + 1] };
             for (int i = 0; i < 4; i++)
             {
                 if (TapCounts(i))
@@ -61,7 +61,7 @@ internal sealed class SheetScale
         // Picks tell their own scatter, and paper is not made better by a sharp photo; sides that no lens of this kind draws count against it. Taps are as sure as hands are.
         double spread = fit.Free > 0 ? Math.Max(1, Math.Sqrt(fit.Sum / fit.Free)) : 1;
         int freedom = _sides.All(s => s is not null) ? fit.Free : HandErrors.Seen;
-        ImmutableArray<Vec2> real = Corners(w + _sheet.Spread * fit.Values[9], h + _sheet.Spread * fit.Values[10]);
+        ImmutableArray<Vec2> real = Corners(w + _sheet.Spread * fit.Values[PlaneCamera.Count], h + _sheet.Spread * fit.Values[PlaneCamera.Count + 1]);
         return new PhotoScale(found, PhotoScale.Errors(fit, spread), freedom, Told(found, real), _sides.Any(s => s is not null), Findings(found, real));
     }
 

@@ -9,7 +9,7 @@ namespace SurfaceUnroll.Tests.Photos;
 public class EdgeTests
 {
     private static readonly PhotoScale Square = new(
-        new PlaneCamera(new Homography(1, 0, 0, 0, -1, 0, 0, 0), 0, new Vec2(200, -150), 250, new Vec2(200, 150), 250), [.. Enumerable.Range(0, 9).Select(_ => ImmutableArray.Create(0.0))], 100, [], true, []);
+        new PlaneCamera(new Homography(1, 0, 0, 0, -1, 0, 0, 0), 0, new Vec2(200, -150), 250, new Vec2(200, 150), 250), [.. Enumerable.Range(0, PlaneCamera.Count).Select(_ => ImmutableArray.Create(0.0))], 100, [], true, []);
 
     // Light by the distance from a shape, pixels, blurred as lenses do.
     private static GreyPhoto Photo(Func<Vec2, double> light) =>

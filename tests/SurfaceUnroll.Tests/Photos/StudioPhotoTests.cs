@@ -29,6 +29,27 @@ public class StudioPhotoTests
         Assert.InRange(errors.Average(e => e[0].Stated), 0.05, 0.3);
     }
 
+    /// <summary>Picks of an edge add so little at twelve megapixels, 0.005 mm, that the reference can be counted without drawing a picture: so many more photos can.</summary>
+    [Fact]
+    public void At_twelve_megapixels_stated_errors_of_marks_cover_the_true_ones_in_95_of_100_photos()
+    {
+        const int photos = 600, width = 4000, height = 3000;
+        var blank = new GreyPhoto(width, height, [.. new ushort[width * height]]);
+        TrialError[][] errors = new TrialError[photos][];
+        Parallel.For(0, photos, i =>
+        {
+            var trial = new StudioTrial(20_000 + i, width, drawn: false);
+            var edge = new PickedEdge([[.. Enumerable.Range(0, 201).Select(k => trial.Camera.Sees(new Vec2(1.5 * k, Studio.Edge(1.5 * k))))]], [], true);
+            errors[i] = [.. new PhotoReference[] { trial.Marks(), trial.Taped() }.Select(reference =>
+            {
+                TracedCurve curve = PhotoTracing.Curve(blank, PhotoTracing.Scale(blank, reference).Scale!, edge, new TraceFrame(false, true));
+                return new TrialError(curve.Error, StudioTrial.TrueError([.. curve.Points.Select(p => p.Place)]));
+            })];
+        });
+        // The promise is 95 % ± 3 %; the standard error of a count of 600 is 0.9 %.
+        for (int reference = 0; reference < 2; reference++) Assert.InRange(100.0 * errors.Count(e => e[reference].True <= e[reference].Stated) / photos, 92, 98);
+    }
+
     [Fact]
     public void At_twelve_megapixels_300_mm_are_traced_within_half_a_millimetre()
     {
@@ -48,8 +69,7 @@ public class StudioPhotoTests
         PhotoScale scale = PhotoTracing.Scale(photo, trial.Sheet()).Scale!;
         Assert.True(scale.BowIsKnown);
         double spread = Math.Sqrt(scale.ErrorFactor[8].Sum(v => v * v));
-        // Four spreads; the lens looks a little astray, which changes the bow by as much again.
-        Assert.InRange(scale.Camera.Bow, trial.Camera.Bow - 8 * spread, trial.Camera.Bow + 8 * spread);
+        Assert.InRange(scale.Camera.Bow, trial.Camera.Bow - 4 * spread, trial.Camera.Bow + 4 * spread);
         Assert.True(spread < 0.1 * HandErrors.Bow);
         Assert.Equal(["corner 1", "corner 2", "corner 3", "corner 4", "bottom side", "right side", "top side", "left side"], scale.Residuals.Select(r => r.Name));
         Assert.Equal([false, false, false, false, true, true, true, true], scale.Residuals.Select(r => r.Counts));

@@ -19,7 +19,11 @@ internal sealed class StudioTrial
     private readonly StudioCamera _camera;
     private readonly double _tap, _tape;
 
-    public StudioTrial(int seed, int width)
+    /// <summary>One photo.</summary>
+    /// <param name="seed">Of all its errors.</param>
+    /// <param name="width">Pixels; the height is three quarters of it.</param>
+    /// <param name="drawn">False: only what the camera sees is wanted, without a picture.</param>
+    public StudioTrial(int seed, int width, bool drawn = true)
     {
         _draws = new NormalDraws(seed);
         var random = new Random(seed);
@@ -29,7 +33,7 @@ internal sealed class StudioTrial
         double care = _draws.Student(HandErrors.Seen);
         (_tap, _tape) = (care * HandErrors.Tap(0.5 * Math.Sqrt((double)width * width + (double)height * height)), care * HandErrors.Tape);
         Size = new Vec2(Studio.SheetWidth + HandErrors.Paper * _draws.Next(), Studio.SheetHeight + HandErrors.Paper * _draws.Next());
-        Jpeg = Studio.Jpeg(Studio.Pixels(_camera, seed, Size, 0.01), width, height, 90);
+        Jpeg = !drawn ? [] : Studio.Jpeg(Studio.Pixels(_camera, seed, Size, 0.01), width, height, 90);
     }
 
     /// <summary>True size of the sheet, mm.</summary>
