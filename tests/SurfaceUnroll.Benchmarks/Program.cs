@@ -12,6 +12,7 @@ if (args is ["photo", var count, var width]) return PhotoTrials.Run(int.Parse(co
 if (args is ["freedom"]) return FreedomTimes.Run();
 if (args is ["nest"]) return NestingComparison.Run();
 if (args is ["cutfiles"]) return CutFileTimes.Run();
+if (args is ["error", "times"]) return ErrorTimes.Run();
 if (args is ["error", ..]) return ErrorComparison.Run(args[1..]);
 if (args is ["bench", "pictures"]) return BenchPictures.Run();
 if (args is ["bench", "latency"]) return BenchLatency.Run();

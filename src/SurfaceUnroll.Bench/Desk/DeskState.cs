@@ -55,6 +55,9 @@ public sealed record DeskState(JobText Text, long Version)
     /// <summary>Nothing is in the way of showing and printing the job as its text has it.</summary>
     public bool IsSound => Development is not null && Developed == Version;
 
+    /// <summary>The same, with what the errors of its readings do to the edges: the files can be made.</summary>
+    public bool IsWhole => IsSound && !Development!.ErrorsAwaited;
+
     /// <summary>Faults that keep the job from being developed.</summary>
     public IEnumerable<Finding> Faults => Findings.Where(f => f.Severity == Severity.Error);
 }

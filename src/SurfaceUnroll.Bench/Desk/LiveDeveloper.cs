@@ -9,22 +9,22 @@ namespace SurfaceUnroll.Bench.Desk;
 /// <summary>Keeps the development of a desk up with its text.</summary>
 /// <remarks>
 /// A run is let come to its end if it is short, else a drag would never show anything; one that has taken longer than <see cref="Patience"/> is given up as soon
-/// as there is a newer text. Paper is planned once the text has been at rest.
+/// as there is a newer text. What errors of readings do, which takes many developments, is taken over from the last one until the text has been at rest; then it is worked out, and paper is planned.
 /// </remarks>
 internal sealed class LiveDeveloper : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(400), Rest = TimeSpan.FromMilliseconds(350);
 
     private readonly JobDesk _desk;
-    private readonly Loop _loop, _papers;
+    private readonly Loop _loop, _rest;
     private readonly Lock _lock = new();
-    private CancellationTokenSource? _running;
+    private CancellationTokenSource? _running, _resting;
     private long _started;
 
     public LiveDeveloper(JobDesk desk)
     {
         _desk = desk;
-        _papers = new Loop(PlanPapersAsync);
+        _rest = new Loop(RestAsync);
         _loop = new Loop(end =>
         {
             Run(end);
@@ -38,6 +38,7 @@ internal sealed class LiveDeveloper : IDisposable
         _loop.Signal();
         lock (_lock)
         {
+            _resting?.Cancel();
             if (_running is null) return;
             TimeSpan left = Patience - Stopwatch.GetElapsedTime(_started);
             _running.CancelAfter(left > TimeSpan.Zero ? left : TimeSpan.Zero);
@@ -47,14 +48,18 @@ internal sealed class LiveDeveloper : IDisposable
     /// <summary>Gives up what is being worked on.</summary>
     public void Stop()
     {
-        lock (_lock) _running?.Cancel();
+        lock (_lock)
+        {
+            _running?.Cancel();
+            _resting?.Cancel();
+        }
         _desk.Update(s => s with { Stopped = true, Working = null });
     }
 
     public void Dispose()
     {
         _loop.Dispose();
-        _papers.Dispose();
+        _rest.Dispose();
     }
 
     private void Run(CancellationToken end)
@@ -72,12 +77,12 @@ internal sealed class LiveDeveloper : IDisposable
         lock (_lock) (_running, _started) = (cancellation, Stopwatch.GetTimestamp());
         try
         {
-            Development development = Developer.Develop(job, new Told(step => Say(step, state.Version)), cancellation.Token);
+            Development development = Developer.Follow(job, state.Development, new Told(step => Say(step, state.Version, _started)), cancellation.Token);
             ImmutableArray<Finding> findings = [.. development.Notices.Select(Finding.Of)];
             _desk.Update(s => development.Failed
                 ? s with { Findings = findings, Looked = state.Version, Working = null }
                 : s with { Findings = findings, Development = development, Developed = state.Version, Looked = state.Version, Working = null, Papers = [] });
-            if (!development.Failed) _papers.Signal();
+            if (!development.Failed) _rest.Signal();
         }
         catch (OperationCanceledException)
         {
@@ -90,12 +95,12 @@ internal sealed class LiveDeveloper : IDisposable
     }
 
     // Short work is over before a word of it could be read.
-    private void Say(string step, long version)
+    private void Say(string step, long version, long started)
     {
-        if (Stopwatch.GetElapsedTime(_started) > Patience) _desk.Update(s => s.Version == version ? s with { Working = step } : s);
+        if (Stopwatch.GetElapsedTime(started) > Patience) _desk.Update(s => s.Version == version ? s with { Working = step } : s);
     }
 
-    private async Task PlanPapersAsync(CancellationToken end)
+    private async Task RestAsync(CancellationToken end)
     {
         DeskState state;
         do
@@ -104,9 +109,45 @@ internal sealed class LiveDeveloper : IDisposable
             await Task.Delay(Rest, end);
         }
         while (_desk.State.Version != state.Version);
-        if (state.Development is not { } development || !state.IsSound || !state.Papers.IsEmpty) return;
+        state = _desk.State;
+        if (!state.IsSound || state.Stopped) return;
+        Development development = state.Development!;
+        if (development.ErrorsAwaited)
+        {
+            if (Whole(state, end) is not { } whole) return;
+            development = whole;
+        }
+        else if (!state.Papers.IsEmpty) return;
         ImmutableArray<TilePlan> papers = PaperPlans.Of(development);
         _desk.Update(s => ReferenceEquals(s.Development, development) ? s with { Papers = papers } : s);
+    }
+
+    // With what errors do worked out; null if it was given up, or what that asks for cannot be made.
+    private Development? Whole(DeskState state, CancellationToken end)
+    {
+        using var cancellation = CancellationTokenSource.CreateLinkedTokenSource(end);
+        lock (_lock) _resting = cancellation;
+        long started = Stopwatch.GetTimestamp();
+        try
+        {
+            // A signal that came before this could be cancelled has changed the version.
+            if (_desk.State.Version != state.Version) return null;
+            Development development = Developer.Develop(state.Development!.Job, new Told(step => Say(step, state.Version, started)), cancellation.Token);
+            ImmutableArray<Finding> findings = [.. development.Notices.Select(Finding.Of)];
+            _desk.Update(s => !ReferenceEquals(s.Development, state.Development) || s.Version != state.Version ? s
+                : development.Failed ? s with { Findings = findings, Developed = -1, Working = null }
+                : s with { Findings = findings, Development = development, Working = null });
+            return development.Failed ? null : development;
+        }
+        catch (OperationCanceledException)
+        {
+            _desk.Update(s => s.Version == state.Version ? s with { Working = null } : s);
+            return null;
+        }
+        finally
+        {
+            lock (_lock) _resting = null;
+        }
     }
 
     private sealed class Told(Action<string> say) : IProgress<string>

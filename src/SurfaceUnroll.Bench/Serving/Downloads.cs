@@ -45,7 +45,7 @@ internal static class Downloads
     {
         if (context.RequestServices.GetRequiredService<JobShelf>().Open(job) is not { } desk) return Results.NotFound("There is no such job.");
         DeskState state = await SettledAsync(desk, context.RequestAborted);
-        if (!state.IsSound) return Results.Conflict("The job has faults; see its page.");
+        if (!state.IsWhole) return Results.Conflict(state.Stopped ? "The work on this job was stopped; let it go on at its page." : "The job has faults; see its page.");
         PrinterScale? scale = null;
         if (!string.IsNullOrEmpty(printer))
         {
@@ -67,7 +67,7 @@ internal static class Downloads
     // What is downloaded is made of the last key pressed.
     private static async Task<DeskState> SettledAsync(JobDesk desk, CancellationToken end)
     {
-        while (desk.State is { Stopped: false } state && state.Looked != state.Version) await Task.Delay(20, end);
+        while (desk.State is { Stopped: false } state && (state.Looked != state.Version || (state.IsSound && !state.IsWhole))) await Task.Delay(20, end);
         return desk.State;
     }
 

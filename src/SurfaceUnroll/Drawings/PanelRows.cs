@@ -47,10 +47,10 @@ public static class PanelRows
             bool same = Math.Abs(edge.FormedLength - edge.FlatLength) < SameLength || formed == flat;
             yield return ($"Edge, {name}", same ? flat : $"{flat} (formed {formed})");
         }
-        if (panel.Error is { } error)
+        if (panel.Error is { Readings.IsEmpty: false } error)
         {
             foreach (EdgeError edge in error.Edges) yield return ($"Error, {edge.Name}", $"{ErrorWords.Band(edge, units)}: {ErrorWords.Leave(edge, panel, units)}");
-            if (error.Readings is [{ } first, ..]) yield return ("Measure again first", ErrorWords.First(first));
+            yield return ("Measure again first", ErrorWords.First(error.Readings[0]));
         }
         if (!panel.Elements.IsEmpty)
         {

@@ -7,6 +7,9 @@ namespace SurfaceUnroll.Jobs;
 /// <summary>What is said of what was measured on finished pieces.</summary>
 internal static class BuiltNotices
 {
+    /// <summary>True of what is said here.</summary>
+    public static bool IsOne(Notice notice) => notice.Code.StartsWith("built-", StringComparison.Ordinal);
+
     /// <summary>Why a reading cannot be compared; null where it can.</summary>
     /// <param name="reading">The reading.</param>
     /// <param name="panel">The piece.</param>

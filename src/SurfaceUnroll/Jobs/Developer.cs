@@ -14,7 +14,21 @@ public static class Developer
     /// <param name="cancellation">Stops between steps.</param>
     /// <returns>Panels and notices. Where a notice is an error the panels are left out and every fault found is listed.</returns>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static Development Develop(Job job, IProgress<string>? progress = null, CancellationToken cancellation = default)
+    public static Development Develop(Job job, IProgress<string>? progress = null, CancellationToken cancellation = default) => Run(job, null, progress, cancellation);
+
+    /// <summary>The same of a job that is just being changed, in a small part of the time where its readings have errors: what they do to its edges is taken over from what was developed last, until
+    /// <see cref="Develop"/> works it out.</summary>
+    /// <param name="job">As read from its file.</param>
+    /// <param name="last">What was developed of it last; null if nothing was.</param>
+    /// <param name="progress">Told the name of each step as it begins.</param>
+    /// <param name="cancellation">Stops between steps.</param>
+    /// <returns>As of <see cref="Develop"/>, with <see cref="Development.ErrorsAwaited"/> where anything was taken over.</returns>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static Development Follow(Job job, Development? last, IProgress<string>? progress = null, CancellationToken cancellation = default) =>
+        Run(job, ErrorStage.Any(job) ? new LastErrors(last) : null, progress, cancellation);
+
+    // What errors do is worked out unless it is taken over.
+    private static Development Run(Job job, LastErrors? errors, IProgress<string>? progress, CancellationToken cancellation)
     {
         var notices = ImmutableArray.CreateBuilder<Notice>();
         var timings = ImmutableArray.CreateBuilder<(string, double)>();
@@ -46,8 +60,7 @@ public static class Developer
 
         cancellation.ThrowIfCancellationRequested();
         clock.Restart();
-        progress?.Report("Fitting up");
-        Development development = FittedUp(job, panels.ToImmutable(), curves, notices, cancellation);
+        Development development = FittedUp(job, panels.ToImmutable(), curves, errors, notices, progress, cancellation);
         timings.Add(("fitting up", clock.Elapsed.TotalMilliseconds));
         return development with { Timings = timings.ToImmutable() };
     }
@@ -93,12 +106,19 @@ public static class Developer
 
     // Net panels → trimmed → with the errors of their edges → with openings → with lips, match marks and cut lines → with forming plans → laid out on sheets. Each step needs the
     // one before it whole.
-    private static Development FittedUp(Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, ImmutableArray<Notice>.Builder notices, CancellationToken cancellation)
+    private static Development FittedUp(
+        Job job, ImmutableArray<PanelInWork> panels, Dictionary<string, SpaceCurve> curves, LastErrors? errors, ImmutableArray<Notice>.Builder notices, IProgress<string>? progress,
+        CancellationToken cancellation)
     {
         var trims = new TrimStage();
         panels = trims.Trim(panels);
         ImmutableArray<PanelInWork> net = panels;
-        if (!trims.Notices.Any(n => n.Severity == Severity.Error)) panels = ErrorStage.Of(job, panels, notices, cancellation);
+        if (!trims.Notices.Any(n => n.Severity == Severity.Error))
+        {
+            if (errors is null && ErrorStage.Any(job)) progress?.Report("Working out how far edges may be off");
+            panels = errors?.Over(panels, job.Units, notices) ?? ErrorStage.Of(job, panels, notices, cancellation);
+        }
+        progress?.Report("Fitting up");
         var openings = new OpeningStage(job, curves);
         panels = openings.Open(panels);
         notices.AddRange(trims.Notices.Concat(openings.Notices));
@@ -110,10 +130,10 @@ public static class Developer
         if (notices.Any(n => n.Severity == Severity.Error)) return new Development(job, [], notices.ToImmutable());
         panels = [.. panels.Select(p => p with { Panel = p.Panel with { Plan = PlanStage.Of(job, p.Panel) } })];
         foreach (PanelInWork work in panels) notices.AddRange(PlanNotices.Of(job, work.Panel, work.Where).Concat(KerfNotices.Of(job, work.Panel, work.Where)));
-        ImmutableArray<BuiltCheck> built = BuiltStage.Of(job, panels, net, notices, cancellation);
+        ImmutableArray<BuiltCheck> built = errors?.Built ?? BuiltStage.Of(job, panels, net, notices, cancellation);
         (NestLayout? nest, ImmutableArray<Notice> nesting) = NestStage.Of(job, [.. panels.Select(p => p.Panel)]);
         notices.AddRange(nesting);
-        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Nest = nest, Built = built };
+        return new Development(job, [.. panels.Select(p => p.Panel)], notices.ToImmutable()) { Joints = joints.Fits, Tacks = joints.Tacks, Nest = nest, Built = built, ErrorsAwaited = errors is not null };
     }
 
     // Null where a curve of the panel has faults of its own.

@@ -22,6 +22,9 @@ public sealed record Development(Job Job, ImmutableArray<PanelDevelopment> Panel
     /// <summary>How finished pieces compare with what was wanted, in the order of the job.</summary>
     public ImmutableArray<BuiltCheck> Built { get; init; } = [];
 
+    /// <summary>Errors of edges, what follows them and how finished pieces compare are those of an earlier development: see <see cref="Developer.Follow"/>.</summary>
+    public bool ErrorsAwaited { get; init; }
+
     /// <summary>What each step took: its name and its time, ms.</summary>
     public ImmutableArray<(string Step, double Milliseconds)> Timings { get; init; } = [];
 

@@ -6,6 +6,9 @@ namespace SurfaceUnroll.Jobs;
 /// <summary>What is said of errors that are carried to the edges.</summary>
 internal static class ErrorNotices
 {
+    /// <summary>True of what is said here, but for allowances.</summary>
+    public static bool IsOne(Notice notice) => notice.Code.StartsWith("error-", StringComparison.Ordinal);
+
     /// <summary>Edges that do not follow the readings in proportion.</summary>
     public static Notice NotLinear(PanelInWork work) => new(
         "error-not-linear", Severity.Note, work.Where,

@@ -15,6 +15,9 @@ internal static class ErrorStage
     // A share of random jobs that cannot be developed from which the readings do not tell a band.
     private const double MostFailed = 0.05;
 
+    /// <summary>True if any reading has an error.</summary>
+    public static bool Any(Job job) => job.Curves.Any(c => Any(c.Spec)) || job.Panels.Any(p => p.Bent is { } bent && (bent.Errors.Any || bent.Plan.Any(c => c.Own is { } own && Any(own))));
+
     /// <summary>The panels with what errors do to them.</summary>
     /// <param name="job">The job.</param>
     /// <param name="panels">Net, trimmed.</param>
@@ -39,8 +42,6 @@ internal static class ErrorStage
                 ErrorMethod.Random, failed, places, RandomErrors.Standard(moves, own, Seed, places.Count), own, jobs, job.Units);
         }
     }
-
-    private static bool Any(Job job) => job.Curves.Any(c => Any(c.Spec)) || job.Panels.Any(p => p.Bent is { } bent && (bent.Errors.Any || bent.Plan.Any(c => c.Own is { } own && Any(own))));
 
     private static bool Any(CurveSpec spec) => spec.Errors.Any || (spec is PlanSideSpec both && both.Plan.Errors.Any);
 

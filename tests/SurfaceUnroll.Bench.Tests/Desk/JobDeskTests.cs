@@ -48,6 +48,38 @@ public sealed class JobDeskTests : IDisposable
     }
 
     [Fact]
+    public async Task Errors_of_edges_are_worked_out_when_the_job_is_left_alone()
+    {
+        using var open = new OpenDesk(StarterJob.Text.Replace("\"lean\": 25 }", "\"lean\": 25 }, \"error\": 0.5", StringComparison.Ordinal));
+        JobDesk desk = open.Desk;
+        await Waiting.Until(() => desk.State.IsWhole);
+        Assert.NotEmpty(desk.State.Development!.Panels[0].Error!.Readings);
+        var seen = new List<DeskState>();
+        desk.Changed += () => seen.Add(desk.State);
+        double before = desk.State.Development.Panels[0].Error!.Largest;
+        desk.Apply(JobEdit.Type("curves.front.error", "2"));
+        await Waiting.Until(() => desk.State.IsWhole);
+        // First the sheet with the errors of before, then with its own.
+        Assert.Contains(seen, s => s.IsSound && !s.IsWhole && s.Development!.Panels[0].Error!.Largest == before);
+        Assert.True(desk.State.Development.Panels[0].Error!.Largest > 2 * before);
+        await Waiting.Until(() => desk.State.Papers.Length == 1);
+        Assert.Null(desk.State.Working);
+    }
+
+    [Fact]
+    public async Task What_only_the_whole_work_finds_is_told_and_the_sheet_is_not_taken_for_good()
+    {
+        // Readings of another curve have errors; no band is known for the sheet that should be trimmed by it.
+        using var open = new OpenDesk(StarterJob.Text
+            .Replace("\"curves\": {", "\"curves\": {\n    \"spare\": { \"chord\": 100, \"rise\": 20, \"error\": 1 },", StringComparison.Ordinal)
+            .Replace("\"loft\":", "\"trim\": \"auto\", \"loft\":", StringComparison.Ordinal));
+        await Waiting.Until(() => open.Desk.State.Faults.Any());
+        Assert.Contains("no band is known", Assert.Single(open.Desk.State.Faults).Message, StringComparison.Ordinal);
+        Assert.False(open.Desk.State.IsSound);
+        Assert.NotNull(open.Desk.State.Development);
+    }
+
+    [Fact]
     public async Task Thousand_changes_in_a_row_end_in_the_last_one()
     {
         for (int i = 0; i < 1000; i++) _desk.Apply(JobEdit.Type("curves.front.run[0].line", $"{50 + i % 20}"), "drag");

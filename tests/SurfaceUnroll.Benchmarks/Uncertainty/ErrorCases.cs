@@ -27,6 +27,13 @@ internal static class ErrorCases
         ("made-up crowned sheet", Crowned()),
     ];
 
+    /// <summary>A job as if it had been read without errors.</summary>
+    public static Job Exact(Job job) => job with
+    {
+        Curves = [.. job.Curves.Select(c => c with { Spec = c.Spec with { Errors = ReadingErrors.None } })],
+        Panels = [.. job.Panels.Select(p => p.Bent is { } bent ? p with { Bent = bent with { Errors = ReadingErrors.None } } : p)],
+    };
+
     private static string Number(int n) => n.ToString(CultureInfo.InvariantCulture);
 
     private static Job Demo(string name, double? error)
