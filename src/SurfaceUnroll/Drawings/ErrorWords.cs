@@ -24,6 +24,9 @@ public static class ErrorWords
             (i == 0 ? "" : "then ") + Width(s.Width, units) + (i == steps.Length - 1 ? "" : $" to {ShopLength.Print(s.To, units, 0)}{(i == 0 ? from : "")}")));
     }
 
+    /// <summary>True where the cut line leaves on what the band asks for.</summary>
+    public static bool IsLeftOn(PanelDevelopment panel, string edge) => panel.Allowances.Any(a => a.Edge == edge && !a.Steps.IsEmpty);
+
     /// <summary>One width: <c>2 mm</c>, <c>nothing</c>.</summary>
     public static string Width(double width, LengthUnit units) => width == 0 ? "nothing" : ShopLength.Print(width, units, 0);
 

@@ -29,7 +29,7 @@ internal static class ErrorDrawing
         foreach (EdgeError edge in Edges(panel))
         {
             // It is in the cut line already.
-            bool left = panel.Allowances.Any(a => a.Edge == edge.Name && !a.Steps.IsEmpty);
+            bool left = ErrorWords.IsLeftOn(panel, edge.Name);
             foreach (LeaveStep step in edge.Leave)
             {
                 string text = step.Width == 0 ? "cut to the line" : left ? $"{ErrorWords.Width(step.Width, units)} left on" : $"leave {ErrorWords.Width(step.Width, units)}";

@@ -56,6 +56,7 @@ public static class PieceSheet
         [
             .. new[] { PieceTables.Tapes(plan, job.Units, width), PieceTables.Stretch(plan, width) }.OfType<SheetBlock>(),
             PieceTables.Blank(plan, job, width),
+            .. PieceTables.Errors(panel, job.Units, width) is { } errors ? [errors] : Array.Empty<SheetBlock>(),
         ];
         string[] cautions = [.. ShopCautions.Of(panel, JointWords.Of(panel, joints))];
         SheetBlock[] Care(double width, Range which) => cautions[which] is { Length: > 0 } some ? [SheetBlock.Paragraphs("Take care", width, 4, some.Select(c => ("–", c)))] : [];

@@ -21,5 +21,9 @@ internal static class PieceTables
     /// <summary>What the piece takes, and how it lies to the grain.</summary>
     public static SheetBlock Blank(FormingPlan plan, Job job, double width) => SheetBlock.Facts("Blank", width, 17, PieceWords.Blank(plan, job));
 
+    /// <summary>How far the edges may be off; null where no reading has an error.</summary>
+    public static SheetBlock? Errors(PanelDevelopment panel, LengthUnit units, double width) =>
+        PieceWords.Errors(panel, units) is { IsEmpty: false } rows ? SheetBlock.Facts("How far its edges may be off", width, 17, rows) : null;
+
     private static SheetBlock? Set(ShopWords? words, double width) => words is null ? null : ShopTable.Of(words, width);
 }

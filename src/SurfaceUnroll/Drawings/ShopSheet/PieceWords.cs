@@ -97,6 +97,15 @@ public static class PieceWords
         ];
     }
 
+    /// <summary>How far each edge may be off by the errors of the readings, and which one to take again first; none where they have no errors.</summary>
+    public static ImmutableArray<(string Name, string Value)> Errors(PanelDevelopment panel, LengthUnit units) => panel.Error is not { Readings.IsEmpty: false } error
+        ? []
+        :
+        [
+            .. error.Edges.Select(e => (e.Name, $"{ErrorWords.Band(e, units)}: {(ErrorWords.IsLeftOn(panel, e.Name) ? "left on: " + ErrorWords.Steps(e.Name, e.Leave, panel, units) : ErrorWords.Leave(e, panel, units))}")),
+            ("First", $"measure again {ErrorWords.First(error.Readings[0])}"),
+        ];
+
     /// <summary>The ends of an element line: those of a bent plate run from its left side to its right.</summary>
     public static (string First, string Last) Ends(PanelDevelopment panel) => panel.Spec.Kind == "bent" ? ("left", "right") : ("front", "rear");
 

@@ -28,6 +28,7 @@ public static class WorkWords
     public static ImmutableArray<string> Order(Development development)
     {
         ImmutableArray<PanelDevelopment> panels = development.Panels;
+        bool meets = development.Joints.Any(j => j.Mates.Length == 2), tacked = !development.Tacks.IsEmpty;
         (bool Asked, string Step)[] all =
         [
             (true, "Cut the blanks along the thick lines and take over all marks."),
@@ -39,10 +40,11 @@ public static class WorkWords
             (panels.Any(p => Lipped(p) && p.Plan?.Rolls is not null), "Turn the lips of rolled pieces, over a former or with a bead roller: a flange stands in the way of the rolls."),
             (panels.Any(p => p.Plan is { Stretch.IsEmpty: false }), "Stretch and shrink where the plan says, a little at a time."),
             (true, "Check with the tape, letter to letter."),
-            (!development.Joints.IsEmpty, "Fit on trial, mark to mark; mend what does not meet now."),
-            (!development.Joints.IsEmpty, "Clamp and tack in the order given."),
-            (!development.Joints.IsEmpty, "Check with the tape again, then weld in the order given."),
-            (!development.Joints.IsEmpty, "Grind and dress."),
+            (meets, "Fit on trial, mark to mark; mend what does not meet now."),
+            (panels.Any(p => p.Allowances.Any(a => a.Kind == JointKind.Trim)), "Hold each piece in its place, scribe along what it meets, and trim away what was left on; deburr again."),
+            (tacked, "Clamp and tack in the order given."),
+            (tacked, "Check with the tape again, then weld in the order given."),
+            (tacked, "Grind and dress."),
         ];
         return [.. all.Where(s => s.Asked).Select(s => s.Step)];
     }

@@ -19,9 +19,8 @@ internal static class PlannedSamples
     /// <summary>A job of the fixtures with a plan for each piece, tacks for each joint of two edges, and stock.</summary>
     public static Development Of(string name)
     {
-        string folder = AppContext.BaseDirectory;
-        while (!Directory.Exists(Path.Combine(folder, "fixtures"))) folder = Path.GetDirectoryName(folder)!;
-        return With(Developer.Develop(JobFile.Read(File.ReadAllText(Path.Combine(folder, "fixtures", "jobs", name + ".json"))).Job!));
+        string folder = Path.Combine(Repository.Root, "fixtures", "jobs");
+        return With(Developer.Develop(JobFile.ReadIn(File.ReadAllText(Path.Combine(folder, name + ".json")), folder).Job!));
     }
 
     /// <summary>The same development with plans.</summary>

@@ -263,4 +263,22 @@ public partial class ShopSheetTests
         Assert.Equal(cover.Tacks[0].Tacks[3].At, report.RootElement.GetProperty("tacks")[0].GetProperty("tacks")[3].GetProperty("at").GetDouble(), 1e-6);
         Assert.Equal(2500, report.RootElement.GetProperty("nest").GetProperty("stock")[0].GetProperty("length").GetDouble());
     }
+
+    [Fact]
+    public void A_piece_whose_readings_have_errors_says_how_far_its_edges_may_be_off()
+    {
+        Development read = PlannedSamples.Of("read-with-errors");
+        PanelDevelopment cover = read.Panels[0], plate = read.Panels[1];
+        (string Name, string Value)[] rows = [.. PieceWords.Errors(cover, LengthUnit.Millimetre)];
+        Assert.Equal(["front", "rear", "First"], rows.Select(r => r.Name));
+        // Of the cover it is in the cut line, of the plate's free edge it is still to be left on.
+        Assert.Matches("^±[0-9.]+ to ±[0-9.]+ mm: left on: [0-9]+ mm to [0-9]+ mm from the left, then ", rows[0].Value);
+        Assert.Contains(": leave ", PieceWords.Errors(plate, LengthUnit.Millimetre)[0].Value, StringComparison.Ordinal);
+        Assert.StartsWith("measure again point 3 of “rear”", rows[2].Value, StringComparison.Ordinal);
+        Assert.Empty(PieceWords.Errors(PlannedSamples.Of("trike-tail-cover").Panels[0], LengthUnit.Millimetre));
+        // A trim is scribed; without a joint of two edges nothing is tacked.
+        Assert.Contains(WorkWords.Order(read), step => step.Contains("scribe", StringComparison.Ordinal));
+        Assert.DoesNotContain(WorkWords.Order(read), step => step.Contains("tack", StringComparison.Ordinal));
+        Assert.Contains(WorkWords.Order(PlannedSamples.Cover), step => step.Contains("tack", StringComparison.Ordinal));
+    }
 }
