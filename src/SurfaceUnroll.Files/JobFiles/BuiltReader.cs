@@ -57,7 +57,7 @@ internal sealed class BuiltReader(Measures measures, ImmutableArray<string> piec
                 yield return new BuiltReading(path, kind, member.Key, "", length);
                 continue;
             }
-            string[] letters = member.Key.Split('-', '–', ' ');
+            string[] letters = member.Key.Split(['-', '–', ' '], StringSplitOptions.RemoveEmptyEntries);
             if (letters is [{ Length: 1 } from, { Length: 1 } to] && from != to && char.IsAsciiLetter(from[0]) && char.IsAsciiLetter(to[0]))
                 yield return new BuiltReading(path, kind, from.ToLowerInvariant(), to.ToLowerInvariant(), length);
             else

@@ -9,10 +9,10 @@ namespace SurfaceUnroll.Drawings;
 /// <summary>Errors of readings and what they ask for, in the words of the shop.</summary>
 public static class ErrorWords
 {
-    /// <summary>What to leave on along an edge: <c>leave 2 mm to 140 mm from the left, then 1 mm</c>.</summary>
+    /// <summary>What to leave on along an edge: <c>leave 2 mm (0–140 mm from the left), 1 mm (from 140 mm)</c>.</summary>
     public static string Leave(EdgeError edge, PanelDevelopment panel, LengthUnit units) => edge.Leave.All(s => s.Width == 0) ? "cut to the line" : "leave " + Steps(edge.Name, edge.Leave, panel, units);
 
-    /// <summary>Widths along an edge: <c>2 mm to 140 mm from the left, then 1 mm</c>.</summary>
+    /// <summary>Widths along an edge: <c>2 mm (0–140 mm from the left), 1 mm (from 140 mm)</c>.</summary>
     /// <param name="edge">Name of the edge.</param>
     /// <param name="steps">From its first end to its last.</param>
     /// <param name="panel">The piece.</param>
@@ -20,8 +20,11 @@ public static class ErrorWords
     public static string Steps(string edge, ImmutableArray<LeaveStep> steps, PanelDevelopment panel, LengthUnit units)
     {
         string from = !DrawingPlaces.HasSides(panel) ? " along it" : edge is "front" or "rear" ? " from the left" : edge is "left" or "right" ? " from the front" : " along it";
-        return string.Join(", ", steps.Select((s, i) =>
-            (i == 0 ? "" : "then ") + Width(s.Width, units) + (i == steps.Length - 1 ? "" : $" to {ShopLength.Print(s.To, units, 0)}{(i == 0 ? from : "")}")));
+        string At(double length) => ShopLength.Print(length, units, 0);
+        return steps.Length == 1
+            ? Width(steps[0].Width, units)
+            : string.Join(", ", steps.Select((s, i) =>
+                $"{Width(s.Width, units)} ({(i == 0 ? $"0–{At(s.To)}{from}" : i == steps.Length - 1 ? $"from {At(s.From)}" : $"{ShopLength.PrintNumber(s.From, units, 0)}–{At(s.To)}")})"));
     }
 
     /// <summary>True where the cut line leaves on what the band asks for.</summary>

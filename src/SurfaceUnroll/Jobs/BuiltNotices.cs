@@ -41,12 +41,14 @@ internal static class BuiltNotices
     public static Notice Beyond(BuiltCheck check, string where)
     {
         int beyond = check.Differences.Count(d => !d.IsWithin);
-        string message = string.Create(CultureInfo.InvariantCulture, $"{beyond} of the {check.Differences.Length} lengths taken off “{check.Panel}” {(beyond == 1 ? "is" : "are")} off by more than the errors allow.");
+        string which = check.Differences.Length == 1 ? "The one length" : string.Create(CultureInfo.InvariantCulture, $"{beyond} of the {check.Differences.Length} lengths");
+        string message = $"{which} taken off “{check.Panel}” {(beyond == 1 ? "is" : "are")} off by more than the errors allow.";
+        BuiltReading worst = check.Differences.MaxBy(d => Math.Abs(d.Off) / Math.Max(d.Error, 1e-9))!.Reading;
         return new Notice("built-beyond", Severity.Warning, where, message, check.Finding switch
         {
-            BuiltFinding.Edges => "Correct the edges as the table says.",
+            BuiltFinding.Edges => "See under the table what each edge asks for.",
             BuiltFinding.Forming => "The blank is right, as far as was measured: bend it more, or less.",
-            _ => "Tape them again; if they stand, tape more of the lengths of its plan, so that they tell which edge it is.",
+            _ => $"Tape {(worst.Kind == BuiltKind.Edge ? $"the edge {worst.From}" : $"{worst.From}–{worst.To}")} again first, which is off by the most; if it stands, tape more of the lengths of its plan, so that they tell which edge it is.",
         });
     }
 }

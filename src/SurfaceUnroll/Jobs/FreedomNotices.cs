@@ -21,14 +21,14 @@ internal static class FreedomNotices
     /// <summary>An edge exists, but farther away.</summary>
     public static Notice TooSmall(Job job, PanelSpec spec, FreedomSpec freedom, string where, double least) => new(
         "freedom-too-small", Severity.Warning, where,
-        $"Within {ShopLength.Print(freedom.Most, job.Units, 2)} no place of “{freedom.Curve}” was found from which “{spec.Name}” only bends; it stays as measured.",
+        $"Within {ShopLength.Print(freedom.Most, job.Units, 2)} no place of “{freedom.Curve}” was found from which “{spec.Name}” bends without any twist; it stays as measured.",
         $"The smallest freedom that would do is {FreedomWords.RoundedUp(least, job.Units)}.");
 
     /// <summary>No edge was found.</summary>
     public static Notice None(PanelSpec spec, FreedomSpec freedom, string where) => new(
         "freedom-none", Severity.Warning, where,
-        $"However far “{freedom.Curve}” moves along its normal, its ends kept, no sheet that only bends was found for “{spec.Name}”; it stays as measured.",
-        "Give the freedom to the other curve, check where the curves stand, or split the sheet where it twists most.");
+        $"However far “{freedom.Curve}” moves along its normal, its ends kept, no sheet without any twist was found for “{spec.Name}”; it stays as measured.",
+        "Take out what is only error of readings (\"fit\": \"fair\" with \"within\"), give the freedom to the other curve, check where the curves stand, or split the sheet where it twists most.");
 
     /// <summary>The curve lies in no plane, or in many.</summary>
     public static Notice NoPlane(FreedomSpec freedom, string where) => new(

@@ -12,6 +12,9 @@ public static class BlankOutline
     // Places closer than this (mm) are one place.
     private const double Coincident = 1e-7;
 
+    // A step along an edge whose face has no area is none if it is no longer than this (mm); a longer one is where an element line runs along the edge.
+    private const double Thin = 1e-4;
+
     /// <summary>Front, right, rear and left edge.</summary>
     public static ImmutableArray<BlankEdge> Edges(Blank blank)
     {
@@ -69,8 +72,10 @@ public static class BlankOutline
         for (int i = 1; i < formed.Length; i++)
         {
             Strip strip = blank.Sheet.Strips[(i - 1) / 2];
-            int nextFront = strip.FrontStill || Stays(front, flat[i].Front) ? front : Add(formed[i].Front, flat[i].Front, onFace[i].Front);
-            int nextRear = strip.RearStill || Stays(rear, flat[i].Rear) ? rear : formed[i].Ruling.Length > Coincident ? Add(formed[i].Rear, flat[i].Rear, onFace[i].Rear) : nextFront;
+            bool tip = formed[i].Ruling.Length <= Coincident;
+            bool rearStays = strip.RearStill || Stays(rear, flat[i].Rear, front), frontStays = strip.FrontStill || Stays(front, flat[i].Front, rear);
+            int nextFront = frontStays ? front : Add(formed[i].Front, flat[i].Front, onFace[i].Front);
+            int nextRear = rearStays ? rear : tip ? nextFront : Add(formed[i].Rear, flat[i].Rear, onFace[i].Rear);
             Face(front, rear, nextRear);
             Face(front, nextRear, nextFront);
             (front, rear) = (nextFront, nextRear);
@@ -85,8 +90,9 @@ public static class BlankOutline
 
         static EdgeChain Chain(string name, List<int> vertices) => new(name, [.. vertices.Where((v, i) => i == 0 || v != vertices[i - 1])]);
 
-        // Two places that differ by rounding alone would leave a crack: no face is that thin.
-        bool Stays(int vertex, Vec2 onBlank) => (onBlank - blankPlaces[vertex]).Length <= Coincident;
+        // A place that differs by rounding alone, or from which no face with an area reaches across, would leave a crack.
+        bool Stays(int vertex, Vec2 onBlank, int across) =>
+            (onBlank - blankPlaces[vertex]).Length is var step && (step <= Coincident || (step <= Thin && !HasArea(blankPlaces[across], blankPlaces[vertex], onBlank)));
 
         int Add(Vec3 place, Vec2 onBlank, Vec3 onFace)
         {
@@ -100,9 +106,14 @@ public static class BlankOutline
         {
             if (a == b || b == c || c == a) return;
             // Where an element line runs along an edge the strip has no width and no face.
-            Vec2 ab = blankPlaces[b] - blankPlaces[a], ac = blankPlaces[c] - blankPlaces[a];
-            if (Math.Abs(ab.Cross(ac)) > 1e-9 * (ab.Dot(ab) + ac.Dot(ac))) faces.Add((a, b, c));
+            if (HasArea(blankPlaces[a], blankPlaces[b], blankPlaces[c])) faces.Add((a, b, c));
         }
+    }
+
+    private static bool HasArea(Vec2 a, Vec2 b, Vec2 c)
+    {
+        (Vec2 ab, Vec2 ac) = (b - a, c - a);
+        return Math.Abs(ab.Cross(ac)) > 1e-9 * (ab.Dot(ab) + ac.Dot(ac));
     }
 
     private static ImmutableArray<Vec2> Distinct(IEnumerable<Vec2> points)

@@ -59,7 +59,8 @@ public static class PatternPages
     {
         Box box = Box.Around(panel.Cut);
         string Size(double mm) => ShopLength.Print(mm, job.Units);
-        ElementLine[] bent = [.. panel.Elements.Where(e => e.Number > 0 && double.IsFinite(e.BendRadiusFront) && Math.Max(e.BendRadiusFront, e.BendRadiusRear) > 0)];
+        // Of the ends of the lines as they are rolled; at the tip of a cone there is no radius to roll to.
+        double[] bent = [.. panel.Elements.Where(e => e.Number > 0).SelectMany(e => new[] { e.BendRadiusFront, e.BendRadiusRear }).Where(r => double.IsFinite(r) && r > 0)];
         return
         [
             ("Verdict", VerdictText(panel)),
@@ -71,7 +72,8 @@ public static class PatternPages
             ("Blank", $"{Size(box.Width)} × {Size(box.Height)}"),
             ("Net area", AreaWords.Of(panel.FlatArea, job.Units)),
             .. panel.Edges.Zip(EdgeWords.Names(panel), (e, name) => ($"Edge {name}", e.FlatLength > 0 ? Size(e.FlatLength) : "none: the curves meet")),
-            .. panel.Elements.IsEmpty ? [] : new[] { (panel.Spec.Kind == "bent" ? "Tightest roll" : "Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min(e => Math.Max(e.BendRadiusFront, e.BendRadiusRear))) + " radius") },
+            .. panel.Elements.IsEmpty ? [] : new[] { (panel.Spec.Kind == "bent" ? "Tightest roll" : "Tightest bend", bent.Length == 0 ? "flat" : Size(bent.Min()) + " radius") },
+            .. panel.Freedom is { } fit ? [($"Moved, {fit.Spec.Curve}", $"{FreedomWords.Largest(fit, job.Units)}; its mate is cut to its own template")] : Array.Empty<(string, string)>(),
             .. PaperWords.Of(plan),
         ];
     }

@@ -69,4 +69,22 @@ public class DrawnReadingTests
             Assert.NotNull(MeasuredCurve.Build(moved, "curves.hoop").Curve);
         }
     }
+
+    // With a line that is off like a ripple a strip here and there folds over on the blank; where the edges lie is known all the same.
+    [Fact]
+    public void A_half_pipe_to_a_drawn_line_of_the_same_size_has_a_band()
+    {
+        ReadingErrors error = ErrorJobs.All(0.5);
+        ImmutableArray<CurvePiece> pieces =
+        [
+            new LinePiece(new Vec3(0, -120, 0), new Vec3(0, -120, 55)),
+            new ArcPiece(new Vec3(0, 0, 55), new Vec3(0, -1, 0), new Vec3(0, 0, 1), 120, 0, Math.PI),
+            new LinePiece(new Vec3(0, 120, 55), new Vec3(0, 120, 0)),
+        ];
+        var front = new RunSpec([new LineStep(55), new ArcStep(120, Math.PI), new LineStep(55)], 0, null, Placement.None) { Errors = error };
+        var rear = new DrawnSpec("arch.dxf", pieces, false, Placement.None with { Origin = new Vec3(300, 0, 0) }) { Errors = error };
+        BlankError band = ErrorJobs.Develop(ErrorJobs.Job([("front", front), ("rear", rear)], new PanelSpec("cover", ["front", "rear"], ElementMatching.BendOnly)));
+        Assert.Equal(0, band.Failed);
+        Assert.InRange(band.Largest, 0.5, 4);
+    }
 }

@@ -77,7 +77,7 @@ public class LeaveTests
     {
         PanelDevelopment cover = Samples.HalfCylinder().Panels[0];
         var edge = new EdgeError("front", Row(0.4, 0.4, 1.6, 1.6), [new LeaveStep(0, 140, 1), new LeaveStep(140, 300, 2)]);
-        Assert.Equal("leave 1 mm to 140 mm from the left, then 2 mm", ErrorWords.Leave(edge, cover, LengthUnit.Millimetre));
+        Assert.Equal("leave 1 mm (0–140 mm from the left), 2 mm (from 140 mm)", ErrorWords.Leave(edge, cover, LengthUnit.Millimetre));
         Assert.Equal("±0.4 to ±1.6 mm", ErrorWords.Band(edge, LengthUnit.Millimetre));
         Assert.Equal("cut to the line", ErrorWords.Leave(edge with { Leave = [new LeaveStep(0, 300, 0)] }, cover, LengthUnit.Millimetre));
     }

@@ -55,7 +55,7 @@ public static class PieceSheet
         SheetBlock[] Others(double width) =>
         [
             .. new[] { PieceTables.Tapes(plan, job.Units, width), PieceTables.Stretch(plan, width) }.OfType<SheetBlock>(),
-            PieceTables.Blank(plan, job, width),
+            PieceTables.Blank(panel, plan, job, width),
             .. PieceTables.Errors(panel, job.Units, width) is { } errors ? [errors] : Array.Empty<SheetBlock>(),
         ];
         string[] cautions = [.. ShopCautions.Of(panel, JointWords.Of(panel, joints))];

@@ -19,7 +19,7 @@ internal static class PieceTables
     public static SheetBlock? Tapes(FormingPlan plan, LengthUnit units, double width) => Set(PieceWords.Tapes(plan, units), width);
 
     /// <summary>What the piece takes, and how it lies to the grain.</summary>
-    public static SheetBlock Blank(FormingPlan plan, Job job, double width) => SheetBlock.Facts("Blank", width, 17, PieceWords.Blank(plan, job));
+    public static SheetBlock Blank(PanelDevelopment panel, FormingPlan plan, Job job, double width) => SheetBlock.Facts("Blank", width, 17, PieceWords.Blank(panel, plan, job));
 
     /// <summary>How far the edges may be off; null where no reading has an error.</summary>
     public static SheetBlock? Errors(PanelDevelopment panel, LengthUnit units, double width) =>

@@ -83,7 +83,7 @@ public static class PieceWords
     }
 
     /// <summary>What the piece takes, and how it lies to the grain, as names and what there is to say of each.</summary>
-    public static ImmutableArray<(string Name, string Value)> Blank(FormingPlan plan, Job job)
+    public static ImmutableArray<(string Name, string Value)> Blank(PanelDevelopment panel, FormingPlan plan, Job job)
     {
         (BlankNeed blank, LengthUnit units) = (plan.Blank, job.Units);
         return
@@ -93,6 +93,7 @@ public static class PieceWords
             ("Mass", SheetNumbers.Mass(blank.Mass, units)),
             ("Grain", $"{(plan.Grain.Matters ? "along the arrow, square to most of the bending" : "any way; best along the arrow")} (common practice)"),
             ("Least R", plan.Grain.MinimumRadius > 0 ? $"{BendWords.Radius(plan.Grain.MinimumRadius, units)} {ShopLength.Name(units)} inside, bent across the grain" : "–"),
+            .. panel.Freedom is { } fit ? [("Moved", $"{fit.Spec.Curve}: {FreedomWords.Largest(fit, units)}; what meets it there is cut to its template")] : Array.Empty<(string, string)>(),
             .. blank.IsTooThickToShear ? [("Cutting", "too thick for the shear: saw, torch or laser")] : Array.Empty<(string, string)>(),
         ];
     }

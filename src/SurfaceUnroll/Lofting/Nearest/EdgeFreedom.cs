@@ -64,7 +64,7 @@ public static class EdgeFreedom
         var structure = new FreedomStructure(edge, stations, end);
         var limits = new MoveLimits(double.PositiveInfinity, 1 / (SharpestShare * length), SpreadShare * length);
         FreedomSolution free = structure.Solve(limits);
-        if (free.Stations.Miss > NearestSearch.Met) return new FreedomResult(FreedomOutcome.None, null, plane, [], double.NaN);
+        if (!(free.Stations.Miss <= NearestSearch.Met)) return new FreedomResult(FreedomOutcome.None, null, plane, [], double.NaN);
         if (free.Stations.Largest <= freedom) return Result(free);
         FreedomSolution bounded = structure.Solve(limits with { Most = freedom }, free);
         if (bounded.Stations.Miss <= NearestSearch.Met) return Result(bounded);

@@ -97,6 +97,8 @@ internal sealed class NearestSearch(FixedEdge edge, ImmutableArray<EdgeStation> 
                 turned[i] = Math.Clamp(turned[i] + step[3 * i + 2], 0, edge.Turned);
                 change = Math.Max(change, Math.Abs(step[3 * i]));
             }
+            // A problem whose numbers have no bounds any more has no answer either.
+            if (!double.IsFinite(change) || step.Any(s => !double.IsFinite(s))) return start with { Cost = double.PositiveInfinity, Miss = double.PositiveInfinity };
             double before = miss;
             miss = 0;
             for (int i = 0; i < N; i++)

@@ -33,7 +33,7 @@ public static class EdgePages
         return
         [
             AssemblyPage.Draw(plan, [], tape, facts, ShopCautions.Always, words),
-            .. printed.Select((tile, i) => plan.Corrected(TilePage.Draw(plan, tile, (i + 2, printed.Length + 1), [], words))),
+            .. printed.Select((tile, i) => plan.Corrected(TilePage.Draw(plan, tile, (i + 2, printed.Length + 2), [], words))),
             EdgeMovePage.Of(panel, fit, job),
         ];
     }

@@ -272,7 +272,7 @@ public partial class ShopSheetTests
         (string Name, string Value)[] rows = [.. PieceWords.Errors(cover, LengthUnit.Millimetre)];
         Assert.Equal(["front", "rear", "First"], rows.Select(r => r.Name));
         // Of the cover it is in the cut line, of the plate's free edge it is still to be left on.
-        Assert.Matches("^±[0-9.]+ to ±[0-9.]+ mm: left on: [0-9]+ mm to [0-9]+ mm from the left, then ", rows[0].Value);
+        Assert.Matches("^±[0-9.]+ to ±[0-9.]+ mm: left on: [0-9]+ mm \\(0–[0-9]+ mm from the left\\), ", rows[0].Value);
         Assert.Contains(": leave ", PieceWords.Errors(plate, LengthUnit.Millimetre)[0].Value, StringComparison.Ordinal);
         Assert.StartsWith("measure again point 3 of “rear”", rows[2].Value, StringComparison.Ordinal);
         Assert.Empty(PieceWords.Errors(PlannedSamples.Of("trike-tail-cover").Panels[0], LengthUnit.Millimetre));
