@@ -23,7 +23,9 @@ public static class BenchServer
         // Found beside the program, wherever it is started from.
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(BenchServer).Assembly.GetName().Name });
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        builder.Logging.ClearProviders().AddConsole().SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.ClearProviders().AddConsole().SetMinimumLevel(LogLevel.Warning)
+            // A start that fails is told by the program, in its own words.
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;

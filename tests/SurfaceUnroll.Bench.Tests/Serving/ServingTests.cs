@@ -38,6 +38,20 @@ public sealed class ServingTests : IDisposable
     }
 
     [Fact]
+    public void A_port_in_use_is_told_in_two_lines()
+    {
+        using var taken = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
+        taken.Start();
+        int port = ((System.Net.IPEndPoint)taken.LocalEndpoint).Port;
+        using var folder = new TemporaryFolder();
+        string said = Assert.Throws<InvalidOperationException>(() => BenchProcess.Run(folder.Path, port)).Message;
+        string[] lines = said.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2, lines.Length);
+        Assert.Contains($"Port {port} cannot be used", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("Name another with --port", lines[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Only_this_machine_is_served()
     {
         IPAddress? other = Dns.GetHostAddresses(Dns.GetHostName()).FirstOrDefault(a => a.AddressFamily == AddressFamily.InterNetwork && !IPAddress.IsLoopback(a));
