@@ -15,7 +15,7 @@ if (args is ["cutfiles"]) return CutFileTimes.Run();
 if (args is ["error", "times"]) return ErrorTimes.Run();
 if (args is ["error", ..]) return ErrorComparison.Run(args[1..]);
 if (args is ["bench", "pictures"]) return BenchPictures.Run();
-if (args is ["bench", "latency"]) return BenchLatency.Run();
+if (args is ["bench", "latency", ..]) return BenchLatency.Run(args is [_, _, "errors"]);
 if (args is ["bench", ..]) return BenchSoak.Run(args[1..]);
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 return 0;

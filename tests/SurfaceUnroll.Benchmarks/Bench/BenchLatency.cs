@@ -3,20 +3,25 @@ using Microsoft.Playwright;
 
 namespace SurfaceUnroll.Benchmarks.Bench;
 
-/// <summary>What one change takes on the layout bench until its sheet is seen, as the page measures it: numbers typed one by one, and a point dragged without a rest.</summary>
+/// <summary>What one change takes on the layout bench until its sheet is seen, as the page measures it: numbers typed one by one, and a point dragged without a rest; the readings exact, or with errors that are carried to the edges whenever the job
+/// is left alone.</summary>
 internal static class BenchLatency
 {
     private const int WarmUp = 40, Typed = 60, Dragged = 200;
 
-    public static int Run() => RunAsync().GetAwaiter().GetResult();
+    public static int Run(bool errors) => RunAsync(errors).GetAwaiter().GetResult();
 
-    private static async Task<int> RunAsync()
+    private static async Task<int> RunAsync(bool errors)
     {
-        await using RunningBench bench = await RunningBench.StartAsync(1);
+        await using RunningBench bench = await RunningBench.StartAsync(1, changed: job => errors
+            ? job.Replace("\"run\": [ { \"line\": 55 }", "\"error\": 0.5, \"run\": [ { \"line\": 55 }", StringComparison.Ordinal).Replace("\"plan\": {", "\"error\": 0.5, \"plan\": {", StringComparison.Ordinal)
+            : job);
+        // With errors a second picture follows the first, once they are worked out.
+        int rest = errors ? 3000 : 700;
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"first page given out {bench.Ready:0.00} s after the start"));
         IPage page = await bench.OpenAsync(0);
-        await TypeAsync(page, WarmUp);
-        Console.WriteLine($"typed:   {RunningBench.Words(await TypeAsync(page, Typed))}");
+        await TypeAsync(page, WarmUp, rest);
+        Console.WriteLine($"typed:   {RunningBench.Words(await TypeAsync(page, Typed, rest))}");
         await DragAsync(page, WarmUp);
         List<(double Shown, double Waited)> drag = await DragAsync(page, Dragged);
         Console.WriteLine($"dragged, age of the place that is shown:        {RunningBench.Words(drag.Select(d => d.Shown))}");
@@ -25,7 +30,7 @@ internal static class BenchLatency
     }
 
     // A person looks before the next change, and the count of pages is done by then.
-    private static async Task<List<double>> TypeAsync(IPage page, int count)
+    private static async Task<List<double>> TypeAsync(IPage page, int count, int rest)
     {
         List<double> times = [];
         ILocator field = page.Locator("#field-sheet-thickness");
@@ -34,7 +39,7 @@ internal static class BenchLatency
             string before = await RunningBench.CountAsync(page);
             await field.FillAsync(string.Create(CultureInfo.InvariantCulture, $"1.{k % 9 + 1}"));
             times.Add(await RunningBench.NextAsync(page, before));
-            await page.WaitForTimeoutAsync(700);
+            await page.WaitForTimeoutAsync(rest);
         }
         return times;
     }

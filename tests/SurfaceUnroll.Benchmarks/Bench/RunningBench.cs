@@ -23,12 +23,17 @@ internal sealed class RunningBench : IAsyncDisposable
     /// <summary>Seconds from the start of the program to the first page it gave out.</summary>
     public double Ready { get; }
 
-    public static async Task<RunningBench> StartAsync(int jobs, string demo = "trike-tail-cover")
+    /// <summary>Starts it.</summary>
+    /// <param name="jobs">How many copies of the job lie in its folder.</param>
+    /// <param name="demo">The job, one of the fixtures.</param>
+    /// <param name="changed">What is made of its text; nothing if left out.</param>
+    public static async Task<RunningBench> StartAsync(int jobs, string demo = "trike-tail-cover", Func<string, string>? changed = null)
     {
         string root = Repository.Root, folder = Directory.CreateTempSubdirectory("bench-").FullName;
         string program = Path.Combine(root, "src", "SurfaceUnroll.Bench", "bin", "Release", "net10.0", "SurfaceUnroll.Bench.dll");
         if (!File.Exists(program)) throw new FileNotFoundException("Run the benchmarks with -c Release, so that the bench is built for it too.", program);
         string job = await File.ReadAllTextAsync(Path.Combine(root, "fixtures", "jobs", demo + ".json"));
+        if (changed is not null) job = changed(job);
         for (int i = 0; i < jobs; i++) await File.WriteAllTextAsync(Path.Combine(folder, $"job-{i}.json"), job);
         var clock = Stopwatch.StartNew();
         Process server = Process.Start(new ProcessStartInfo("dotnet", [program, folder, "--no-browser", "--port", "0"]) { RedirectStandardOutput = true })!;
