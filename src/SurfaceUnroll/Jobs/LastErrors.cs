@@ -43,7 +43,7 @@ internal sealed class LastErrors(Development? last)
         double at = share * places[^1].At;
         int i = 1;
         while (i < places.Length - 1 && places[i].At < at) i++;
-        double part = Math.Clamp((at - places[i - 1].At) / (places[i].At - places[i - 1].At), 0, 1);
+        double part = Math.Clamp((at - places[i - 1].At) / Math.Max(places[i].At - places[i - 1].At, 1e-9), 0, 1);
         return places[i - 1].Band + part * (places[i].Band - places[i - 1].Band);
     }
 }
