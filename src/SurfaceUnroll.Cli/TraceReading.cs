@@ -66,7 +66,7 @@ internal sealed record TraceReading(
     {
         if (text is null) return HandErrors.Tape;
         if (ShopLength.Parse(text, units) is { IsLength: true, Millimetres: >= 0.01 and <= 20 } reading) return reading.Millimetres;
-        fault("--tape", $"“{text}” does not say how well it was measured.", "Give the error that two of three measures keep to, such as 0.3.");
+        fault("--tape", $"“{text}” does not say how well it was measured: that can be 0.01 to 20 mm.", $"Give the error that two of three measures keep to, such as {ShopLength.Print(HandErrors.Tape, units)}.");
         return HandErrors.Tape;
     }
 

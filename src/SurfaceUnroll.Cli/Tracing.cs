@@ -29,7 +29,12 @@ internal static class Tracing
         (GreyPhoto? photo, PhotoTrace? trace) = screen.WithProgress("Tracing", _ => Trace(bytes, reference, reading, words, screen));
         if (photo is null || trace is null) return ExitStatus.CannotUse;
         FaultText.WriteAll(screen.Error, trace.Findings.Where(f => f.Severity == Severity.Error).Select(f => (Place(words, f), f.Message, f.Mend)));
-        if (trace.Curve is not { } curve) return ExitStatus.CannotUse;
+        if (trace.Curve is not { } curve)
+        {
+            // What else was seen may tell why.
+            foreach (Notice f in trace.Findings.Where(f => f.Severity != Severity.Error)) FaultText.Write(screen.Error, Place(words, f), $"warning: {f.Message}", f.Mend);
+            return ExitStatus.CannotUse;
+        }
         if (Write(words, reading, curve, photo, reference) is { } fault)
         {
             FaultText.Write(screen.Error, fault.Path, fault.Message, fault.OfTheMachine ? fault.Mend : "Name another file with --out.");

@@ -23,6 +23,7 @@ internal static class TracingText
             ? string.Create(CultureInfo.InvariantCulture, $"{100 * curve.Scale.Camera.Bow:0.0;−0.0;0.0} % at the corner of the photo, taken out")
             : "not known from this reference; the stated error allows for it");
         Line("Curve", string.Create(CultureInfo.InvariantCulture, $"{curve.Points.Length} points, {ShopLength.Print(curve.Length, units)} along"));
+        Line("Check", $"{ShopLength.Print(curve.Chord, units)} straight from end to end: lay a tape there, for a photo does not tell how large a thing is");
         Line("Stated error", $"{ErrorText.Of(curve.Error)}: no place is farther off in 95 of 100 photos");
         foreach (Notice f in trace.Findings) FaultText.Write(to, "", $"{(f.Severity == Severity.Warning ? "warning" : "note")}: {f.Message}", f.Mend);
         to.WriteLine();
@@ -42,8 +43,6 @@ internal static class TracingText
     private static string[] Row(ReferenceResidual r)
     {
         string Mm(double value) => (Math.Round(value, 2) + 0.0).ToString("0.00;−0.00;0.00", CultureInfo.InvariantCulture);
-        // Sides and distances are off one way only.
-        bool oneWay = r.Off.Y == 0;
-        return [r.Name, Mm(r.Off.Length), oneWay ? "" : Mm(r.Off.X), oneWay ? "" : Mm(r.Off.Y)];
+        return [r.Name, Mm(r.Off.Length), r.OneWay ? "" : Mm(r.Off.X), r.OneWay ? "" : Mm(r.Off.Y)];
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SkiaSharp;
+using SurfaceUnroll.Files.Pdf;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Photos;
 
@@ -10,6 +11,12 @@ public static class TracePicture
 {
     // Pixels of the longer side: a screenful.
     private const int Longest = 1600;
+
+    // Of the names of marks, and how far beside their rings they stand, pixels.
+    private const float LetterSize = 20, Beside = 11;
+
+    // The program's own typeface, for a machine may have none.
+    private static readonly Lazy<SKTypeface> Letters = new(() => SKTypeface.FromStream(new MemoryStream(InterFont.Instance.File)));
 
     private static readonly SKColor Traced = new(0xE6, 0x00, 0x5C), Marked = new(0x00, 0x6C, 0xE0);
 
@@ -39,6 +46,7 @@ public static class TracePicture
         SKPoint At(Vec2 q) => new((float)(q.X * share), (float)(q.Y * share));
         canvas.DrawPoints(SKPointMode.Polygon, [.. curve.Line.Select(At)], line);
         foreach (Vec2 tap in reference.Taps) canvas.DrawCircle(At(tap), 7, mark);
+        Name(canvas, [.. reference.Taps.Select(At)], reference is MarkReference marks ? [.. marks.Marks.Select(m => m.Name)] : ["1", "2", "3", "4"], width, height);
         if (reference is SheetReference sheet)
         {
             ImmutableArray<Vec2> corners = [new(0, 0), new(sheet.Width, 0), new(sheet.Width, sheet.Height), new(0, sheet.Height)];
@@ -48,6 +56,24 @@ public static class TracePicture
         canvas.Flush();
         using SKData png = bitmap.Encode(SKEncodedImageFormat.Png, 100);
         return png.ToArray();
+    }
+
+    // Beside each ring, on the side away from the middle of all, with a light rim so that it is read on any ground.
+    private static void Name(SKCanvas canvas, SKPoint[] rings, string[] names, int width, int height)
+    {
+        using var font = new SKFont(Letters.Value, LetterSize);
+        using var letter = new SKPaint { Color = Marked, IsAntialias = true };
+        using var rim = new SKPaint { Color = SKColors.White, IsAntialias = true, Style = SKPaintStyle.Stroke, StrokeWidth = 4 };
+        float centre = rings.Average(r => r.X);
+        for (int i = 0; i < rings.Length; i++)
+        {
+            string name = InterFont.Instance.Printable(names[i]);
+            float wide = font.MeasureText(name), x = rings[i].X < centre ? rings[i].X - Beside - wide : rings[i].X + Beside;
+            x = Math.Clamp(x, 2, Math.Max(2, width - wide - 2));
+            float y = Math.Clamp(rings[i].Y - Beside, LetterSize, height - 4);
+            canvas.DrawText(name, x, y, SKTextAlign.Left, font, rim);
+            canvas.DrawText(name, x, y, SKTextAlign.Left, font, letter);
+        }
     }
 
     // Back to how bright it looks: about the square root.

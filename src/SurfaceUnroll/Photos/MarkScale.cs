@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -11,6 +10,9 @@ internal sealed class MarkScale
 {
     // Of six marks four settle the perspective and two tell the bow.
     private const int TellBow = 6;
+
+    // So that one of twenty draws goes half as far again.
+    private const double Suspected = 0.75;
 
     private readonly MarkReference _marks;
     private readonly GreyPhoto _photo;
@@ -24,24 +26,45 @@ internal sealed class MarkScale
     public static (PhotoScale? Scale, Notice? Fault) Of(MarkReference marks, GreyPhoto photo)
     {
         var own = new MarkScale(marks, photo);
-        Vec2[]? places = marks.IsTaped ? TapedPlaces.Of(marks) : [.. marks.Marks.Select(m => m.Place!.Value)];
+        Vec2[]? places = Places(marks);
         if (places is null)
-            return (null, new Notice("photo-distances-apart", Severity.Error, "marks", "The distances do not make a figure: some mark cannot be reached from the others.", "Measure every mark from at least two others, and see that no triangle has a side longer than the other two together."));
+            return (null, new Notice("photo-distances-apart", Severity.Error, "marks", "The distances do not make a figure: some mark cannot be reached from the others.", "Measure every mark from at least two others."));
         if (IsMirrored(marks, places))
-            return (null, new Notice("photo-marks-mirrored", Severity.Error, "marks", "The marks of the photo are the mirror image of the measured ones.", "Across counts to the right and up upwards, as you look at the photo. Or two marks have changed names."));
+            return (null, new Notice("photo-marks-mirrored", Severity.Error, "marks", "The marks of the photo are the mirror image of the measured ones.", $"Across counts to the right and up upwards, as you look at the photo. Or {MarkFaults.ChangedNames(marks, photo) ?? "two marks"} have changed names."));
         bool[] all = [.. marks.Marks.Select(_ => true)];
-        if (own.Fit(places, all, null) is not { } fit)
-            return (null, new Notice("photo-marks-in-line", Severity.Error, "marks", "Three of four marks lie on one line, or nearly so.", "Put marks to both sides of the edge, no three on one line."));
-        return (own.Told(fit, places), null);
+        if (own.Fit(places, all, null) is not { } fit) return (null, MarkFaults.Of(marks, places, photo, null));
+        PhotoScale scale = own.Told(fit, places);
+        // Marks that contradict each other are told by that, unless two changed names explain all; others by the camera that would have to have seen them.
+        return (scale.Findings.IsEmpty ? MarkFaults.Of(marks, places, photo, scale) : MarkFaults.Changed(marks, photo)) switch
+        {
+            null => (scale, null),
+            { Severity: Severity.Error } fault => (null, fault),
+            var warning => (scale with { Findings = [warning] }, null),
+        };
     }
 
-    private sealed record MarkFit(PlaneCamera Camera, Vec2[] Places, LeastSquaresFit Errors);
+    /// <summary>True if a usual lens sees the marks so, as well as hands tap and measure.</summary>
+    public static bool Explains(MarkReference marks, GreyPhoto photo)
+    {
+        Vec2[]? places = Places(marks);
+        var own = new MarkScale(marks, photo);
+        if (places is null || IsMirrored(marks, places) || own.Fit(places, [.. places.Select(_ => true)], null) is not { } fit || MarkAgreement.IsApart(fit.Errors)) return false;
+        // A camera that is beside itself has marks near its horizon, where all is granted to them.
+        double far = HandErrors.Reach(photo.HalfDiagonal) + 4 * marks.Spread * Extent([.. marks.Taps]) / Extent(places);
+        return marks.Marks.Select((m, i) => (fit.Camera.ToPhoto(fit.Places[i]) - m.Tap).Length).Max() <= far
+            && PlausibleView.Misfit(own.Told(fit, places), PlausibleView.UsualLens, 1, MarkFaults.Slack) <= PlausibleView.Limit;
+    }
+
+    private static double Extent(Vec2[] places) => places.Max(p => places.Max(q => (p - q).Length));
+
+    private static Vec2[]? Places(MarkReference marks) => marks.IsTaped ? TapedPlaces.Of(marks) : [.. marks.Marks.Select(m => m.Place!.Value)];
 
     private MarkFit? Fit(Vec2[] places, bool[] counted, int? without)
     {
         int n = places.Length;
         ImmutableArray<Vec2> used = [.. places.Where((_, i) => counted[i])];
-        Box box = Box.Around(used);
+        // Of all, so that cameras without one or another have their numbers in common.
+        Box box = Box.Around([.. places]);
         double size = 0.5 * Math.Max(box.Width, box.Height);
         var camera = new PlaneCamera(default, 0, box.Centre, size, new Vec2(0.5 * _photo.Width, 0.5 * _photo.Height), _photo.HalfDiagonal);
         if (Homography.Linear([.. used.Select(p => (1 / size) * (p - camera.Origin))], [.. _marks.Marks.Where((_, i) => counted[i]).Select(m => camera.WithoutBow(m.Tap))]) is not { } start) return null;
@@ -83,71 +106,18 @@ internal sealed class MarkScale
 
     private PhotoScale Told(MarkFit fit, Vec2[] places)
     {
-        // What was taken for granted and what the residuals show, each for as many residuals as it is worth.
+        (Notice? finding, ImmutableArray<PlaneCamera> others) = new MarkAgreement(_marks, fit, places, (counted, without) => Fit(places, counted, without)).Judged();
+        // What was taken for granted and what the residuals show, each for as many residuals as it is worth; but where the marks contradict each other and none is suspected, what was taken for granted is refuted.
         int freedom = HandErrors.Seen + fit.Errors.Free;
-        double spread = Math.Sqrt((HandErrors.Seen + fit.Errors.Sum) / freedom);
+        double spread = Math.Sqrt(finding is not null && others.IsEmpty ? fit.Errors.Sum / fit.Errors.Free : (HandErrors.Seen + fit.Errors.Sum) / freedom);
+        double[] numbers = fit.Camera.Numbers;
+        // The true camera is about as far off as the one without the wrong mark.
+        ImmutableArray<ImmutableArray<double>> errors = [.. PhotoScale.Errors(fit.Errors, spread).Select((row, i) => row.AddRange(others.Select(o => Suspected * (o.Numbers[i] - numbers[i]))))];
         var residuals = _marks.Marks.Select((m, i) => new ReferenceResidual(m.Name, fit.Camera.ToPlane(m.Tap) - fit.Places[i])).ToImmutableArray();
         if (_marks.IsTaped)
-            residuals = [.. residuals, .. _marks.Distances.Select(d => new ReferenceResidual($"{_marks.Marks[d.From].Name}–{_marks.Marks[d.To].Name}", new Vec2(d.Length - (fit.Places[d.From] - fit.Places[d.To]).Length, 0)))];
-        Notice? bad = _marks.IsTaped ? BadDistance(fit, places) : BadMark(fit, places);
-        return new PhotoScale(fit.Camera, PhotoScale.Errors(fit.Errors, spread), freedom, residuals, places.Length >= TellBow, bad is null ? [] : [bad]);
+            residuals = [.. residuals, .. _marks.Distances.Select(d => new ReferenceResidual(MarkNames.Between(_marks, d), new Vec2(d.Length - (fit.Places[d.From] - fit.Places[d.To]).Length, 0), OneWay: true))];
+        return new PhotoScale(fit.Camera, errors, freedom, residuals, places.Length >= TellBow, finding is null ? [] : [finding]);
     }
-
-    // The mark without which all others agree so much better that chance hardly explains it.
-    private Notice? BadMark(MarkFit all, Vec2[] places)
-    {
-        int n = places.Length;
-        Vec2[] off = new Vec2[n];
-        double best = 0;
-        int worst = -1;
-        for (int i = 0; i < n && n > 4; i++)
-        {
-            bool[] others = [.. places.Select((_, k) => k != i)];
-            if (Fit(places, others, null) is not { } without) continue;
-            off[i] = without.Camera.ToPlane(_marks.Marks[i].Tap) - places[i];
-            double score = Gain(all.Errors, without.Errors, 2, n);
-            if (score > best) (best, worst) = (score, i);
-        }
-        if (best < 1) return null;
-        // One mark more than four names none: each may be left out, and the others then agree.
-        return n == 5
-            ? new Notice("photo-marks-apart", Severity.Warning, "marks", $"The five marks do not agree: {Millimetres(all.Camera, all.Places)} apart at most. One of them is wrong, but five cannot tell which.", "Measure them again, or add a sixth.")
-            : new Notice("photo-mark-bad", Severity.Warning, $"marks.{_marks.Marks[worst].Name}",
-                $"Mark {_marks.Marks[worst].Name} lies {Mm(off[worst].Length)} from where the others put it ({Mm(Math.Abs(off[worst].X))} to the {(off[worst].X < 0 ? "left" : "right")}, {Mm(Math.Abs(off[worst].Y))} {(off[worst].Y < 0 ? "down" : "up")}).",
-                "Tap it again, measure it again, or leave it out.");
-    }
-
-    private Notice? BadDistance(MarkFit all, Vec2[] places)
-    {
-        int n = places.Length, spare = _marks.Distances.Length - (2 * n - 3) + Math.Max(0, 2 * (n - 4));
-        bool[] counted = [.. places.Select(_ => true)];
-        (double best, int worst, double off) = (0, -1, 0);
-        for (int d = 0; d < _marks.Distances.Length && spare > 0; d++)
-        {
-            if (Fit(places, counted, d) is not { } without) continue;
-            double score = Gain(all.Errors, without.Errors, 1, _marks.Distances.Length);
-            TapedDistance taped = _marks.Distances[d];
-            if (score > best) (best, worst, off) = (score, d, taped.Length - (without.Places[taped.From] - without.Places[taped.To]).Length);
-        }
-        if (best < 1) return null;
-        (string from, string to) = (_marks.Marks[_marks.Distances[worst].From].Name, _marks.Marks[_marks.Distances[worst].To].Name);
-        return spare == 1
-            ? new Notice("photo-distances-unlike", Severity.Warning, "marks", $"The distances do not fit each other: from {from} to {to}, say, the others make it {Mm(Math.Abs(off))} {(off > 0 ? "less" : "more")}. Which is wrong cannot be told from so few.", "Measure them again, or measure one distance more.")
-            : new Notice("photo-mark-bad", Severity.Warning, "marks", $"The distance from {from} to {to} is {Mm(Math.Abs(off))} {(off > 0 ? "more" : "less")} than the others make it.", "Measure it again, or leave it out.");
-    }
-
-    // How much better the others agree, over what one in a thousand sets of so many good marks would show by chance (Fisher's F; its quantile for two has the closed form d/2 (p^(-2/d) - 1),
-    // and for one is no more than twice that).
-    private static double Gain(LeastSquaresFit all, LeastSquaresFit without, int fewer, int candidates)
-    {
-        double d = HandErrors.Seen + Math.Max(without.Free, 0), least = (HandErrors.Seen + without.Sum) / d;
-        double limit = (fewer == 1 ? d : 0.5 * d) * (Math.Pow(0.001 / candidates, -2 / d) - 1);
-        return (all.Sum - without.Sum) / fewer / least / limit;
-    }
-
-    private string Millimetres(PlaneCamera camera, Vec2[] places) => Mm(_marks.Marks.Select((m, i) => (camera.ToPlane(m.Tap) - places[i]).Length).Max());
-
-    private static string Mm(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0} mm");
 
     // Triangles of marks turn one way on the flat and the other in the photo, where pixels count down.
     private static bool IsMirrored(MarkReference marks, Vec2[] places)

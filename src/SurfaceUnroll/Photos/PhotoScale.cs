@@ -8,7 +8,8 @@ namespace SurfaceUnroll.Photos;
 /// <param name="Name">Which.</param>
 /// <param name="Off">mm: a place to the right and up; of a side or a distance its misfit as X alone.</param>
 /// <param name="Counts">It was weighed in; otherwise a tap that only led to what counts.</param>
-public readonly record struct ReferenceResidual(string Name, Vec2 Off, bool Counts = true);
+/// <param name="OneWay">A side or a distance, which can only be off one way.</param>
+public readonly record struct ReferenceResidual(string Name, Vec2 Off, bool Counts = true, bool OneWay = false);
 
 /// <summary>What a reference tells of a photo: its camera and how well that is known.</summary>
 /// <param name="Camera">Best guess.</param>

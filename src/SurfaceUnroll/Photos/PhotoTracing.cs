@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 
@@ -14,6 +15,9 @@ public sealed record TracedCurve(ImmutableArray<ProfilePoint> Points, double Err
 {
     /// <summary>mm, along the points.</summary>
     public double Length => Points.Zip(Points.Skip(1), (a, b) => (b.Place - a.Place).Length).Sum();
+
+    /// <summary>mm, straight from end to end: what a tape checks.</summary>
+    public double Chord => (Points[^1].Place - Points[0].Place).Length;
 }
 
 /// <summary>What came of tracing: a curve, or the reasons why there is none.</summary>
@@ -24,6 +28,9 @@ public sealed record PhotoTrace(TracedCurve? Curve, ImmutableArray<Notice> Findi
 /// <summary>Measures edges on photos: a reference of known size in the plane of the edge takes the perspective and the bow of the lens out.</summary>
 public static class PhotoTracing
 {
+    // Stated errors past these are no measurement: a tenth of the curve, and twice the standard error that a job takes, mm.
+    private const double MostShare = 0.1, MostError = 100;
+
     /// <summary>What a reference tells of a photo.</summary>
     /// <returns>Null with errors.</returns>
     public static (PhotoScale? Scale, ImmutableArray<Notice> Findings) Scale(GreyPhoto photo, PhotoReference reference)
@@ -43,7 +50,20 @@ public static class PhotoTracing
     {
         (PhotoScale? scale, ImmutableArray<Notice> findings) = Scale(photo, reference);
         (PickedEdge? picked, ImmutableArray<Notice> faults) = EdgePicking.Of(photo, edge);
-        return scale is null || picked is null ? new PhotoTrace(null, [.. findings.Where(f => scale is not null || f.Severity == Severity.Error), .. faults]) : new PhotoTrace(Curve(photo, scale, picked, frame), findings);
+        if (scale is null || picked is null) return new PhotoTrace(null, [.. findings.Where(f => scale is not null || f.Severity == Severity.Error), .. faults]);
+        TracedCurve curve = Curve(photo, scale, picked, frame);
+        return Unsure(curve, reference) is { } fault ? new PhotoTrace(null, [.. findings, fault]) : new PhotoTrace(curve, findings);
+    }
+
+    // What a curve is good for no more.
+    private static Notice? Unsure(TracedCurve curve, PhotoReference reference)
+    {
+        double most = Math.Min(MostShare * curve.Length, MostError);
+        if (curve.Error <= most) return null;
+        string sure = curve.Error < curve.Length ? $"The curve would be sure to {MarkNames.Mm(curve.Error)} only, over {curve.Length.ToString("0", CultureInfo.InvariantCulture)} mm of its length" : "The curve would be sure to less than its own length";
+        return reference is SheetReference
+            ? new Notice("photo-error-large", Severity.Error, "corners", $"{sure}: nothing to cut by.", "See that the four taps are the corners of one sheet, that its sides stand out from the ground, and that it has the size that was told.")
+            : new Notice("photo-error-large", Severity.Error, "marks", $"{sure}: nothing to cut by.", "Check the taps, names and measures of the marks; put eight of them round the edge, no three in a row.");
     }
 
     /// <summary>The curve of picks under a camera.</summary>

@@ -60,6 +60,7 @@ internal static class ReferenceChecks
             yield return new Notice("photo-distances-few", Severity.Error, "marks",
                 string.Create(CultureInfo.InvariantCulture, $"{marks.Distances.Length} distances do not settle the shape of {count} marks: that takes {2 * count - 3}."),
                 "Of four marks measure the four sides and both diagonals; one more distance than needed shows a slip.");
+        if (MarkFaults.Triangles(marks) is { } apart) yield return apart;
     }
 
     private static IEnumerable<Notice> Turn(SheetReference sheet)

@@ -24,9 +24,14 @@ internal sealed class SheetScale
     {
         double tap = HandErrors.Tap(photo.HalfDiagonal);
         var own = new SheetScale(sheet, SheetSides.Of(photo, sheet.Corners, HandErrors.Reach(photo.HalfDiagonal)), tap, HandErrors.Reach(photo.HalfDiagonal));
-        return own.Fit(photo) is { } scale
-            ? (scale, null)
-            : (null, new Notice("photo-corners-crossed", Severity.Error, "corners", "The four corners are not those of a sheet seen by a camera.", "Tap lower left, lower right, upper right, upper left, each on its corner."));
+        if (own.Fit(photo) is not { } scale)
+            return (null, new Notice("photo-corners-crossed", Severity.Error, "corners", "The four corners are not those of a sheet seen by a camera.", "Tap lower left, lower right, upper right, upper left, each on its corner."));
+        return SheetShape.Of(sheet, scale) switch
+        {
+            null => (scale, null),
+            { Severity: Severity.Error } fault => (null, fault),
+            var warning => (scale with { Findings = [warning, .. scale.Findings] }, null),
+        };
     }
 
     private PhotoScale? Fit(GreyPhoto photo)
@@ -68,7 +73,7 @@ internal sealed class SheetScale
     private ImmutableArray<ReferenceResidual> Told(PlaneCamera camera, ImmutableArray<Vec2> corners) =>
         [.. _sheet.Corners.Select((c, i) => new ReferenceResidual(string.Create(CultureInfo.InvariantCulture, $"corner {i + 1}"), camera.ToPlane(c) - corners[i], TapCounts(i))),
         .. _sides.Select((s, i) => (s, i)).Where(x => x.s is not null).Select(x =>
-            new ReferenceResidual(Sides[x.i], new Vec2(Math.Sqrt(x.s!.Picks.Average(p => Square(Inside(camera.ToPlane(p), x.i, corners[2].X, corners[2].Y)))), 0)))];
+            new ReferenceResidual(Sides[x.i], new Vec2(Math.Sqrt(x.s!.Picks.Average(p => Square(Inside(camera.ToPlane(p), x.i, corners[2].X, corners[2].Y)))), 0), OneWay: true))];
 
     private ImmutableArray<Notice> Findings(PlaneCamera camera, ImmutableArray<Vec2> corners)
     {

@@ -33,7 +33,7 @@ public sealed class TracingTests : IDisposable
         Photo();
         InProcess.Result result = InProcess.Run(Sheet("--picture", _folder.At("look.png")));
         Assert.Equal(("", ExitStatus.Done), (result.Error, result.Status));
-        foreach (string word in (string[])["corner 4", "top side", "297 by 210 mm", "Lens bow", "Stated error", "\"file\": \"front.csv\", \"fileUnits\": \"mm\", \"error\": \"0."]) Assert.Contains(word, result.Out, StringComparison.Ordinal);
+        foreach (string word in (string[])["corner 4", "top side", "297 by 210 mm", "Lens bow", "straight from end to end", "Stated error", "\"file\": \"front.csv\", \"fileUnits\": \"mm\", \"error\": \"0."]) Assert.Contains(word, result.Out, StringComparison.Ordinal);
         JobReading job = JobFile.Read(
             """{ "units": "mm", "curves": { "front": { "file": "front.csv", "fileUnits": "mm", "error": "0.06 mm" }, "rear": { "chord": 200, "rise": 90 } }, "panels": [ { "name": "a", "loft": ["front", "rear"] } ] }""",
             name => File.ReadAllBytes(_folder.At(name)));
@@ -44,6 +44,19 @@ public sealed class TracingTests : IDisposable
         ImmutableArray<Vec2> points = [.. curve.Pieces.Select(p => p.At(0).Point).Append(curve.End.Point).Select(p => new Vec2(p.Y, p.Z))];
         Assert.InRange(StudioTrial.TrueError(points), 0, 0.3);
         Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], File.ReadAllBytes(_folder.At("look.png"))[..4]);
+    }
+
+    [Fact]
+    public void A_sheet_of_another_shape_is_refused_and_nothing_is_written()
+    {
+        Photo();
+        string[] words = Sheet();
+        words[Array.IndexOf(words, "A4")] = "210 x 297";
+        InProcess.Result result = InProcess.Run(words);
+        Assert.Equal((ExitStatus.CannotUse, ""), (result.Status, result.Out));
+        Assert.Contains("times as wide as high", result.Error, StringComparison.Ordinal);
+        Assert.Contains("“297 x 210”", result.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(_folder.At("front.csv")));
     }
 
     [Fact]
@@ -104,6 +117,7 @@ public sealed class TracingTests : IDisposable
     [InlineData("photo.jpg --sheet A4 --corners 90,90 700,90 700,500 90,500 --edge 100,100 200,200 --out a.csv", "go round with the clock")]
     [InlineData("photo.jpg --sheet A4 --corners 90,500 700,500 700,90 90,90 --edge 100,100 900,200 --out a.csv", "lies outside the photo, which is 800 by 600")]
     [InlineData("photo.jpg --sheet A4 --corners 90,500 700,500 700,90 90,90 --edge 100,100 200,200 --tape wide --out a.csv", "“wide” does not say how well")]
+    [InlineData("photo.jpg --sheet A4 --corners 90,500 700,500 700,90 90,90 --edge 100,100 200,200 --tape 500 --out a.csv", "that can be 0.01 to 20 mm")]
     [InlineData("photo.jpg --sheet A4 --corners 90,500 700,500 700,90 90,90 --edge 100,100 200,200", "is not named")]
     [InlineData("photo.jpg --marks absent.csv --edge 1,1 2,2 --out a.csv", "There is no such file.")]
     public void A_wrong_command_line_ends_with_2_and_writes_nothing(string line, string expected)

@@ -83,6 +83,134 @@ public class MarkTests
         Assert.Matches(@"from B to E is (9\.[5-9]|10\.\d) mm more", bad.Message);
     }
 
+    // Two rows of three, with honest errors.
+    private static readonly Vec2[] Rows = [new(-80, 180), new(385, 170), new(395, 390), new(-90, 380), new(150, 400), new(160, 190)];
+
+    private static readonly StudioCamera Above = StudioCamera.Over(new Box(new Vec2(-110, 150), new Vec2(415, 420)), 2000, 1500, 0.3, 1, 0.05, 0.01, default);
+
+    private static readonly GreyPhoto Large = new(2000, 1500, [.. new ushort[2000 * 1500]]);
+
+    private static MarkReference InRows(int seed, int wrong, Vec2 by)
+    {
+        var draws = new NormalDraws(seed);
+        Vec2 Err(double s) => new(s * draws.Next(), s * draws.Next());
+        return new([.. Rows.Select((p, i) => new PhotoMark($"{(char)('A' + i)}", Above.Sees(p) + Err(0.5), p + Err(HandErrors.Tape) + (i == wrong ? by : default)))], [], HandErrors.Tape);
+    }
+
+    [Theory]
+    [InlineData(0, 10)]
+    [InlineData(1, 20)]
+    [InlineData(2, 20)]
+    [InlineData(3, 10)]
+    public void Of_six_marks_in_two_rows_the_wrong_one_is_among_those_that_are_named_and_none_is_to_be_left_out(int wrong, double by)
+    {
+        for (int seed = 1; seed <= 10; seed++)
+        {
+            Notice told = Assert.Single(PhotoTracing.Scale(Large, InRows(seed, wrong, new Vec2(by, 0))).Findings);
+            Assert.Equal("photo-marks-apart", told.Code);
+            string name = $"{(char)('A' + wrong)}";
+            Assert.Matches($@"apart at most\. [A-F, or]*\b{name}\b[A-F, or]* is wrong; which of them cannot be told \(.*{name} by ", told.Message);
+            Assert.Contains("leave none out", told.Mend, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Five_millimetres_in_six_marks_are_told_though_they_name_none()
+    {
+        int told = 0;
+        for (int seed = 1; seed <= 20; seed++)
+        {
+            ImmutableArray<Notice> findings = PhotoTracing.Scale(Large, InRows(seed, 4, new Vec2(5, 0))).Findings;
+            Assert.DoesNotContain(findings, f => f.Code == "photo-mark-bad");
+            told += findings.Length;
+            Assert.Empty(PhotoTracing.Scale(Large, InRows(seed, 4, default)).Findings);
+        }
+        Assert.Equal(20, told);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(4)]
+    public void The_stated_error_grows_with_a_wrong_mark_as_the_true_one_does(int wrong)
+    {
+        Vec2[] edge = [.. Enumerable.Range(0, 101).Select(k => new Vec2(3 * k, Studio.Edge(3 * k)))];
+        var picked = new PickedEdge([[.. edge.Select(Above.Sees)]], [], true);
+        double Stated(double by, out double real)
+        {
+            TracedCurve curve = PhotoTracing.Curve(Large, PhotoTracing.Scale(Large, InRows(3, wrong, new Vec2(by, 0))).Scale!, picked, default);
+            real = StudioTrial.TrueError([.. curve.Points.Select(p => p.Place)]);
+            return curve.Error;
+        }
+        double honest = Stated(0, out _);
+        foreach (double by in (double[])[10, 20])
+        {
+            double stated = Stated(by, out double real);
+            Assert.InRange(real, 0, stated);
+            Assert.True(stated > 2 * honest, $"{stated} against {honest}");
+        }
+    }
+
+    [Fact]
+    public void A_mark_that_is_known_to_be_bad_among_six_is_not_to_be_left_out()
+    {
+        // A ring tells which; but five would be left.
+        MarkReference good = Placed(Ring[..6]);
+        ImmutableArray<Notice> findings = Scale(good with { Marks = good.Marks.SetItem(0, good.Marks[0] with { Place = Ring[0] + new Vec2(30, -25) }) }).Findings;
+        Assert.All(findings, f => Assert.DoesNotContain("or leave it out", f.Mend, StringComparison.Ordinal));
+        Assert.NotEmpty(findings);
+    }
+
+    [Fact]
+    public void A_distance_that_makes_no_triangle_is_named()
+    {
+        MarkReference marks = Taped([Ring[0], Ring[2], Ring[4], Ring[6]], (0, 1, -270));
+        (PhotoScale? scale, ImmutableArray<Notice> findings) = Scale(marks);
+        Assert.Null(scale);
+        Notice told = Assert.Single(findings);
+        Assert.Equal("photo-distances-apart", told.Code);
+        Assert.Contains("A–B (30.0 mm)", told.Message, StringComparison.Ordinal);
+        Assert.StartsWith("A–B stands in every triangle", told.Mend, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Changed_names_are_told_as_such()
+    {
+        // Oblong: of a square the other way round is a square too.
+        Vec2[] corners = [new(0, 0), new(300, 0), new(290, 180), new(0, 200)];
+        foreach (MarkReference good in (MarkReference[])[Taped(corners), Placed(corners)])
+            foreach ((int a, int b) in ((int, int)[])[(0, 1), (1, 2), (0, 2)])
+            {
+                MarkReference changed = good with { Marks = good.Marks.SetItem(a, good.Marks[a] with { Tap = good.Marks[b].Tap }).SetItem(b, good.Marks[b] with { Tap = good.Marks[a].Tap }) };
+                (PhotoScale? scale, ImmutableArray<Notice> findings) = Scale(changed);
+                Assert.Null(scale);
+                Notice told = Assert.Single(findings);
+                Assert.Contains(told.Code, (string[])["photo-marks-shape", "photo-marks-mirrored"]);
+                Assert.Contains($"{good.Marks[a].Name} and {good.Marks[b].Name}", told.Message + told.Mend, StringComparison.Ordinal);
+            }
+    }
+
+    [Fact]
+    public void A_curve_that_would_be_known_to_a_tenth_of_its_length_only_is_none()
+    {
+        // Four marks in a far corner, measured to 15 mm.
+        MarkReference marks = Placed(new(0, 0), new(60, 0), new(60, 60), new(0, 60)) with { Spread = 15 };
+        PhotoEdge edge = new([.. Enumerable.Range(0, 7).Select(i => new EdgeTap(Camera.Sees(new Vec2(50 * i, Studio.Edge(50 * i))), false))], null);
+        PhotoTrace trace = PhotoTracing.Trace(Blank, marks, edge, default);
+        Assert.Null(trace.Curve);
+        Notice told = Assert.Single(trace.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal("photo-error-large", told.Code);
+        Assert.NotNull(PhotoTracing.Trace(Blank, marks with { Spread = 0.3 }, edge, default).Curve);
+    }
+
+    [Fact]
+    public void Only_sides_and_distances_are_off_one_way()
+    {
+        Assert.All(Scale(Placed(Ring[0], Ring[2], Ring[4], Ring[6])).Scale!.Residuals, r => Assert.False(r.OneWay));
+        Assert.Equal([false, false, false, false, true, true, true, true, true, true], Scale(Taped([Ring[0], Ring[2], Ring[4], Ring[6]])).Scale!.Residuals.Select(r => r.OneWay));
+    }
+
     [Fact]
     public void Small_errors_of_hand_name_nobody()
     {
