@@ -1,3 +1,4 @@
+using System.Globalization;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Jobs;
 
@@ -34,6 +35,12 @@ internal sealed class JobRun(string path, JobChanges changes, Screen screen, Pip
         if (changes.On(job, pipeline.Printers, screen) is not { } changed) return null;
         Development development = screen.WithProgress("Reading " + Path.GetFileName(path), progress => pipeline.Develop(changed, progress));
         if (!development.Failed) return development;
+        // What is doubtful about a curve is the likeliest cause of the faults of it and of its sheets.
+        foreach (Notice doubt in development.Notices.Where(n => n.Severity == Severity.Warning && n.Where.StartsWith("curves.", StringComparison.Ordinal)))
+        {
+            (int line, int column) = read.Locate(doubt.Where);
+            FaultText.Write(screen.Error, string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{column}"), $"warning: {doubt.Message}", doubt.Mend);
+        }
         FaultText.Write(screen.Error, path, development.Notices.Where(n => n.Severity == Severity.Error).Select(n =>
         {
             (int line, int column) = read.Locate(n.Where);

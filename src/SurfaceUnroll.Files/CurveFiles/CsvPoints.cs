@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using SurfaceUnroll.Files.Photos;
+using SurfaceUnroll.Units;
 
 namespace SurfaceUnroll.Files.CurveFiles;
 
@@ -14,10 +16,14 @@ internal readonly record struct CsvPoint(ImmutableArray<double> Values, bool Cor
 /// <summary>What came of reading a CSV file.</summary>
 /// <param name="Points">In the order of the file, all of two values or all of three.</param>
 /// <param name="Faults">What keeps it from being used.</param>
-internal sealed record CsvReading(ImmutableArray<CsvPoint> Points, ImmutableArray<FileFault> Faults);
+internal sealed record CsvReading(ImmutableArray<CsvPoint> Points, ImmutableArray<FileFault> Faults)
+{
+    /// <summary>It was traced on a photo.</summary>
+    public bool Traced { get; init; }
+}
 
-/// <summary>Reads points from text in columns: between them semicolons, tabs, commas or spaces; a decimal comma where it cannot be one between columns; a row of names first or not;
-/// empty rows and rows that begin with # are passed over.</summary>
+/// <summary>Reads points from text in columns: between them semicolons, tabs, commas or spaces, or what a first row such as <c>sep=;</c> says; a decimal comma where it cannot be one
+/// between columns, or in quotes; lengths with units; a row of names first or not; empty rows and rows that begin with # are passed over.</summary>
 internal sealed partial class CsvPoints
 {
     /// <summary>Most points of a curve. A spline through more has more pieces than any part has shape.</summary>
@@ -25,30 +31,64 @@ internal sealed partial class CsvPoints
 
     private readonly FileFaults _faults = new();
     private readonly (string[] Fields, int Line)[] _rows;
-    private readonly bool _decimalComma;
+    private readonly bool _commas, _traced;
+    private readonly double _unit;
 
-    private CsvPoints(byte[] bytes)
+    private CsvPoints(string text, double unit)
     {
-        string[] lines = Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF').ReplaceLineEndings("\n").Split('\n');
-        (string Text, int Line)[] rows = [.. lines.Select((text, i) => (text.Trim(), i + 1)).Where(r => r.Item1.Length > 0 && r.Item1[0] != '#')];
-        char between = rows.Any(r => r.Text.Contains(';', StringComparison.Ordinal)) ? ';'
+        _unit = unit;
+        string[] lines = text.TrimStart('\uFEFF').ReplaceLineEndings("\n").Split('\n');
+        _traced = TracedCsv.IsOne(lines[0]);
+        (string Text, int Line)[] rows = [.. lines.Select((row, i) => (row.Trim('\r', '\n', ' '), i + 1)).Where(r => r.Item1.Trim().Length > 0 && r.Item1.TrimStart()[0] != '#')];
+        char? said = rows.Length > 0 && Separator().Match(rows[0].Text) is { Success: true } match ? match.Groups[1].Value[0] : null;
+        if (said is not null) rows = rows[1..];
+        char between = said ?? (rows.Any(r => r.Text.Contains(';', StringComparison.Ordinal)) ? ';'
             : rows.Any(r => r.Text.Contains('\t', StringComparison.Ordinal)) ? '\t'
             : rows.Any(r => r.Text.Contains(',', StringComparison.Ordinal)) && !rows.Any(r => SpacesAndCommas().IsMatch(r.Text)) ? ','
-            : ' ';
-        _decimalComma = between != ',';
-        _rows = [.. rows.Select(r => (r.Text.Split(between, between == ' ' ? StringSplitOptions.RemoveEmptyEntries : StringSplitOptions.None).Select(f => f.Trim().Trim('"').Trim()).ToArray(), r.Line))];
+            : ' ');
+        _commas = between == ',';
+        _rows = [.. rows.Select(r => (Fields(said is null ? r.Text.Trim() : r.Text, between), r.Line))];
+    }
+
+    // Between quotes that begin a field stands what may hold the mark between columns; two of them are one. An inch mark begins no field.
+    private static string[] Fields(string row, char between)
+    {
+        var fields = new List<string>();
+        var field = new StringBuilder();
+        bool quoted = false;
+        for (int i = 0; i < row.Length; i++)
+        {
+            char c = row[i];
+            if (quoted && c == '"' && i + 1 < row.Length && row[i + 1] == '"') field.Append(row[++i]);
+            else if (quoted && c == '"') quoted = false;
+            else if (!quoted && c == '"' && field.ToString().Trim().Length == 0) quoted = true;
+            else if (!quoted && c == between) End();
+            else field.Append(c);
+        }
+        End();
+        return [.. between == ' ' ? fields.Where(f => f.Length > 0) : fields];
+
+        void End()
+        {
+            fields.Add(field.ToString().Trim());
+            field.Clear();
+        }
     }
 
     /// <summary>The points.</summary>
     /// <param name="bytes">The file.</param>
     /// <param name="columns">Names or numbers, from 1, of two or three columns; empty where the file has no others.</param>
-    public static CsvReading Read(byte[] bytes, ImmutableArray<string> columns)
+    /// <param name="unit">Millimetres of the unit that plain numbers are in.</param>
+    public static CsvReading Read(byte[] bytes, ImmutableArray<string> columns, double unit)
     {
-        if (bytes.AsSpan(0, Math.Min(bytes.Length, 256)).Contains((byte)0))
+        bool wide = bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..];
+        if (!wide && bytes.AsSpan(0, Math.Min(bytes.Length, 256)).Contains((byte)0))
             return new CsvReading([], [new FileFault("csv-broken", 0, "This is no text in columns, but a binary file.", "Save the table as CSV.")]);
-        var reader = new CsvPoints(bytes);
+        // The marks at its start tell the encoding, UTF-8 without.
+        using var stream = new StreamReader(new MemoryStream(bytes));
+        var reader = new CsvPoints(stream.ReadToEnd(), unit);
         ImmutableArray<CsvPoint> points = reader.Points(columns);
-        return new CsvReading(reader._faults.Any ? [] : points, reader._faults.InOrder());
+        return new CsvReading(reader._faults.Any ? [] : points, reader._faults.InOrder()) { Traced = reader._traced };
     }
 
     private ImmutableArray<CsvPoint> Points(ImmutableArray<string> columns)
@@ -91,6 +131,11 @@ internal sealed partial class CsvPoints
     private int[]? Chosen(ImmutableArray<string> columns, string[] names, ImmutableArray<(string[] Fields, int Line)> rows)
     {
         int count = Math.Max(names.Length, rows.IsEmpty ? 0 : rows.Max(r => r.Fields.Length));
+        if (columns.IsEmpty && _commas && names.Length < 4 && DecimalCommas(rows))
+        {
+            _faults.Add("csv-columns", rows[0].Line, $"Decimals seem to be written with commas here, like those between the columns: {FileFaults.Show(string.Join(",", rows.MaxBy(r => r.Fields.Length).Fields))}.", "Save the table with semicolons between the columns, or with points for decimals.");
+            return null;
+        }
         if (columns.IsEmpty)
         {
             int[] numbers = [.. Enumerable.Range(0, count).Where(c => rows.All(r => c < r.Fields.Length && !IsWord(r.Fields[c])))];
@@ -114,12 +159,24 @@ internal sealed partial class CsvPoints
 
     private static bool IsWord(string field) => field.Length == 0 || field.Equals("corner", StringComparison.OrdinalIgnoreCase);
 
+    // Four whole numbers, in some rows perhaps three or two: two values with decimals or without.
+    private static bool DecimalCommas(ImmutableArray<(string[] Fields, int Line)> rows) =>
+        !rows.IsEmpty && rows.Max(r => r.Fields.Length) == 4 && rows.All(r => r.Fields.Length >= 2 && r.Fields.All(f => Whole().IsMatch(f)));
+
     private double? Number(string field)
     {
         string text = field.Replace('\u2212', '-');
-        if (_decimalComma && text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal)) text = text.Replace(',', '.');
-        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Math.Abs(value) <= 1e9 ? value : null;
+        // In a field of its own a comma parts no columns.
+        if (text.Count(c => c == ',') == 1 && !text.Contains('.', StringComparison.Ordinal)) text = text.Replace(',', '.');
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)) return Math.Abs(value) <= 1e9 ? value : null;
+        return ShopLength.Parse(text, LengthUnit.Millimetre) is { IsLength: true } reading ? reading.Millimetres / _unit : null;
     }
+
+    [GeneratedRegex(@"^""?sep=(.)""?$", RegexOptions.IgnoreCase)]
+    private static partial Regex Separator();
+
+    [GeneratedRegex(@"^[-+\u2212]?\d+$")]
+    private static partial Regex Whole();
 
     // Columns parted by spaces whose numbers have decimal commas: no space follows a comma.
     [GeneratedRegex(@"^[-+\d.]+,\d+(\s+[-+\d.]+(,\d+)?)+$")]

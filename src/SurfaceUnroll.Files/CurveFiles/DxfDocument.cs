@@ -33,7 +33,7 @@ internal sealed record DxfEntity(string Kind, int Line, ImmutableArray<DxfTag> T
     public double Number(DxfTag tag)
     {
         if (double.TryParse(tag.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Math.Abs(value) <= Largest) return value;
-        Faults.Add("dxf-broken", tag.Line, $"{FileFaults.Show(tag.Value)} is no number that a {Kind} can have.", "Write the file anew from the program that made it.");
+        Faults.Add("dxf-broken", tag.Line, $"{FileFaults.Show(tag.Value)} is no number that {("AEIOU".Contains(Kind[0], StringComparison.Ordinal) ? "an" : "a")} {Kind} can have.", "Write the file anew from the program that made it.");
         return double.NaN;
     }
 }

@@ -48,7 +48,7 @@ internal sealed class FileCurveReader(Measures measures, Func<string, FileReadin
         ImmutableArray<string> columns = Columns(block);
         if (_faults.Count > before || Bytes(file, tree, path) is not { } bytes) return null;
         double fallback = measures.Units == LengthUnit.Inch ? ShopLength.MillimetresPerInch : 1;
-        if (ending == ".CSV") return Table(file, CsvPoints.Read(bytes, columns), unit ?? fallback, new TableUse(mirror, reverse, fit?.Fit ?? Fit.Smooth, fit?.Within, measures.Flag(block, "symmetric")), at, tree, path);
+        if (ending == ".CSV") return Table(file, CsvPoints.Read(bytes, columns, unit ?? fallback), unit ?? fallback, new TableUse(mirror, reverse, fit?.Fit ?? Fit.Smooth, fit?.Within, measures.Flag(block, "symmetric")), at, tree, path);
 
         DrawingReading drawing = ending == ".DXF" ? DxfCurves.Read(bytes, unit, fallback) : SvgCurves.Read(bytes, unit);
         if (Tell(file, drawing.Faults, tree, path)) return null;
@@ -181,6 +181,6 @@ internal sealed class FileCurveReader(Measures measures, Func<string, FileReadin
         }
         if (inSpace && how.Mirror) faults.Add("csv-broken", 0, "Points in space are not mirrored.", "Choose two columns with \"columns\", or leave \"mirror\" out.");
         if (Tell(file, faults.InOrder(), tree, path)) return null;
-        return inSpace ? new SpaceSpec(places, how.Fit, at) { Within = how.Within } : new PointsSpec([.. places.Select((p, i) => new ProfilePoint(new Vec2(p.Y, p.Z), points[i].Corner))], how.Mirror, how.Fit, at) { Symmetric = how.Symmetric, Within = how.Within };
+        return inSpace ? new SpaceSpec(places, how.Fit, at) { Within = how.Within } : new PointsSpec([.. places.Select((p, i) => new ProfilePoint(new Vec2(p.Y, p.Z), points[i].Corner))], how.Mirror, how.Fit, at) { Symmetric = how.Symmetric, Within = how.Within, Traced = table.Traced };
     }
 }

@@ -82,11 +82,15 @@ internal sealed class CurveFaults(string where, LengthUnit units)
         $"Each place of the side view must lie aft of the one before it; here {Length(aft)} follows {Length(before)}.",
         "Put the points in order from front to rear, each aft distance once.");
 
-    public Notice SectionMisses(MeshSource scan) => Error("section-empty", ".section",
-        $"The plane does not cut {scan.File}: {Extent(scan.Mesh)}.", "Move the plane: it goes through its origin, and across and up lie in it.");
+    /// <summary>Nothing is cut.</summary>
+    /// <param name="scan">Scan.</param>
+    /// <param name="cutIn">Unit of the file in which the plane would cut it; null if none.</param>
+    public Notice SectionMisses(MeshSource scan, string? cutIn) => Error("section-empty", ".section",
+        $"The plane does not cut {scan.File}: {Extent(scan.Mesh)}.", cutIn is null ? "Move the plane: it goes through its origin, and across and up lie in it."
+            : $"The plane would cut it if its numbers were {(cutIn == "in" ? "inches" : "millimetres")}: then write \"meshUnits\": \"{cutIn}\". Else move the plane: it goes through its origin, and across and up lie in it.");
 
     public Notice SectionPick(int pick, ImmutableArray<SectionLine> lines) => Error("section-pick", ".section.pick",
-        $"The section has {Pieces(lines)}, so there is no number {Count(pick)}.", "Choose one of them, 1 for the longest.");
+        $"The section has {Pieces(lines)} so there is no number {Count(pick)}.", "Choose one of them, 1 for the longest.");
 
     public Notice SectionTooShort(double length, double step) => Error("section-too-short", ".section",
         $"The piece of the section is {Length(length)} long: too short for a curve of places {Length(step)} apart.",
@@ -99,10 +103,26 @@ internal sealed class CurveFaults(string where, LengthUnit units)
         string message = $"{spec.Scan.File}: of {Pieces(lines)} the curve follows number {Count(spec.Pick)}, from {Count(places.Length)} places; "
             + $"it leaves them by {Length(curve.Scatter)} in the mean and by {Length(most)} at most, at {Place(places[at], true)}"
             + (spikes > 0 ? $"; {Count(spikes)} that stood off like spikes were passed over." : ".");
-        return most > 6 * spec.Noise
-            ? new Notice("section-leaves-scan", Severity.Warning, where + ".section", message, "If the part has a corner or a tight bend there, give a smaller \"noise\", or make two curves of it.")
+        return most > 6 * spec.Noise || (Overstated * curve.Scatter < spec.Noise && most > FarOffScan * lines[spec.Pick - 1].Length)
+            ? new Notice("section-leaves-scan", Severity.Warning, where + ".section", message, "If the scan is better than that, give a smaller \"noise\"; if the part has a corner or a tight bend there, make two curves of it.")
             : new Notice("section-taken", Severity.Note, where + ".section", message, "Nothing to do if that is right.");
     }
+
+    /// <summary>Large pieces that the curve does not follow though they may go on from it.</summary>
+    /// <param name="pieces">Numbers of them, from 1, and lengths.</param>
+    /// <param name="gap">The widest of the gaps between them and what is nearest, mm.</param>
+    /// <param name="taken">Number of the piece that it follows.</param>
+    public Notice SectionLeavesOut(ImmutableArray<(int Number, double Length)> pieces, double gap, int taken)
+    {
+        string which = string.Join(" and ", pieces.Select(p => $"number {Count(p.Number)}, {Length(p.Length)} long"));
+        double inches = gap / 25.4, join = units == LengthUnit.Inch ? Math.Ceiling(100 * inches) / 100 : Math.Ceiling(gap);
+        return new Notice("section-left-out", Severity.Warning, where + ".section",
+            $"A large part of the section is left out: the curve follows number {Count(taken)} and not {which}. Between their ends are {Length(gap)}{(pieces.Length > 1 ? " at most" : "")}.",
+            $"If they are one line and the scan has a hole there, write \"join\": {Number(join)}; if they are other things, nothing needs doing.");
+    }
+
+    // The noise is said this many times as large as what the curve leaves the scan by in the mean, and yet, somewhere, it leaves it by more than this part of its length: shape was taken for noise.
+    private const double Overstated = 3, FarOffScan = 0.002;
 
     private string Pieces(ImmutableArray<SectionLine> lines)
     {

@@ -29,8 +29,9 @@ public static class MeasuredCurve
             SpaceSpec space => PointCurve.InSpace(space, faults),
             _ => Profile(spec, faults),
         };
-        own = own with { Notices = [.. spec.Remarks.Select(r => r with { Where = where + ".file" }), .. own.Notices] };
-        if (spec is PointsSpec read && read.Points.All(p => double.IsFinite(p.Place.Length))) own = own with { Notices = [.. own.Notices, .. ReadingChecks.Of(read, where, units)] };
+        // A wrong reading is the likeliest cause of whatever is the matter with the curve, so it is told first.
+        IEnumerable<Notice> doubts = spec is PointsSpec read && read.Points.All(p => double.IsFinite(p.Place.Length)) ? ReadingChecks.Of(read, where, units) : [];
+        own = own with { Notices = [.. spec.Remarks.Select(r => r with { Where = where + ".file" }), .. doubts, .. own.Notices] };
         if (own.Failed) return new CurveReading(null, own.Notices);
         if (spec.Taped is { } taped) own = own with { Notices = [.. own.Notices, .. ReadingChecks.Of(taped, new SpaceCurve(own.Whole()), where, units)] };
         var frame = Frame.Of(spec.At);

@@ -191,6 +191,9 @@ public abstract record CurveSpec(Placement At)
 /// <param name="At">Placement.</param>
 public sealed record PointsSpec(ImmutableArray<ProfilePoint> Points, bool Mirror, Fit Fit, Placement At) : CurveSpec(At)
 {
+    /// <summary>The points are places along a line that was traced as a whole: what is off is off smoothly, and none was read by itself.</summary>
+    public bool Traced { get; init; }
+
     /// <summary>Both sides were read, of a part that is meant to be its own mirror image.</summary>
     public bool Symmetric { get; init; }
 

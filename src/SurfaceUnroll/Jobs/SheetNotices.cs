@@ -49,12 +49,19 @@ internal static class SheetNotices
                 return new Notice(
                     "bend-tighter-than-sheet", Severity.Error, where,
                     $"“{spec.Name}” bends more tightly than half the sheet's thickness {Place(job, front, rear)}.",
-                    "Measure a larger radius there, use thinner sheet, or give the curves at the middle of the sheet (\"measured\": \"middle\").");
+                    OfScan(job, spec) + "Measure a larger radius there, use thinner sheet, or give the curves at the middle of the sheet (\"measured\": \"middle\").");
             }
             front += frontStep.Length;
             rear += rearStep.Length;
         }
         return null;
+    }
+
+    // A curve that follows the scatter of a scan bends to and fro.
+    private static string OfScan(Job job, PanelSpec spec)
+    {
+        string[] sections = [.. job.Curves.Where(c => c.Spec is SectionSpec && spec.CurveNames.Contains(c.Name)).Select(c => $"“{c.Name}”")];
+        return sections.Length == 0 ? "" : $"If the scan of {string.Join(" and ", sections)} is rougher than its \"noise\" says, the curve follows the scatter: give a larger \"noise\". Else: ";
     }
 
     /// <summary>An error where the blank overlaps itself, with the place to split; null where it can be cut in one piece.</summary>

@@ -17,7 +17,7 @@ internal static class JobReadings
         Curves = [.. job.Curves.Select(c => IsLine(c.Spec) && c.Spec.Errors.Any && MeasuredCurve.Drawn(c.Spec, c.Name) is { } drawn ? c with { Spec = drawn } : c)],
     };
 
-    private static bool IsLine(CurveSpec spec) => spec is SectionSpec or PointsSpec { Points.Length: > MostPoints };
+    private static bool IsLine(CurveSpec spec) => spec is SectionSpec or PointsSpec { Points.Length: > MostPoints } or PointsSpec { Traced: true };
 
     /// <summary>The readings, in the order of the job.</summary>
     public static ImmutableArray<Reading> Of(Job job) => [.. job.Curves.SelectMany(OfCurve), .. job.Panels.SelectMany(OfPanel)];

@@ -76,6 +76,23 @@ public sealed class DevelopingTests : IDisposable
     }
 
     [Fact]
+    public void What_is_doubtful_about_a_curve_is_told_before_the_faults_that_it_may_have_caused()
+    {
+        Development failed = Samples.HalfCylinder() with
+        {
+            Panels = [],
+            Notices =
+            [
+                new Notice("lines-cross", Severity.Error, "panels[0]", "Element lines cross.", "Measure again."),
+                new Notice("reading-slip", Severity.Warning, "curves.front.points[2]", "Point 3: 12.4 looks like 124.", "Look it up."),
+                new Notice("curve-bulges", Severity.Note, "curves.front.points[2]", "It swings out."),
+            ],
+        };
+        InProcess.Result result = InProcess.Run(Giving(failed), "check", _job);
+        Assert.Equal($"{_job}:1:1  warning: Point 3: 12.4 looks like 124.\n    mend: Look it up.\n{_job}:1:1  Element lines cross.\n    mend: Measure again.\n", result.Error);
+    }
+
+    [Fact]
     public void A_fault_found_in_developing_is_shown_the_same_way()
     {
         Development failed = Samples.HalfCylinder() with

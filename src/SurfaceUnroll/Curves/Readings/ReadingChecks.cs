@@ -8,9 +8,6 @@ namespace SurfaceUnroll.Curves.Readings;
 /// <summary>Doubts about readings, told and never acted upon.</summary>
 internal static class ReadingChecks
 {
-    // Of readings of both sides, against the middle one of their differences; and of the size of the part.
-    private const double Unlike = 6, LeastUnlike = 0.005;
-
     // A tape follows a curve to this part of it, and to a millimetre and a half at its ends (common practice, no source).
     private const double Tape = 0.005, TapeEnds = 1.5;
 
@@ -69,32 +66,22 @@ internal static class ReadingChecks
         }
     }
 
-    // Where readings were taken at the same places on both sides.
     private static IEnumerable<Notice> LeftAndRight(Vec2[] places, string where, double unit, LengthUnit units)
     {
-        double middle = 0.5 * (places[0].X + places[^1].X), size = places.Max(p => p.X) - places.Min(p => p.X);
-        Vec2 Mirrored(Vec2 p) => p with { X = 2 * middle - p.X };
-        double[] unlike = [.. places.Select((p, i) => (Mirrored(p) - places[^(i + 1)]).Length)];
-        double usual = unlike.Order().ElementAt(unlike.Length / 2);
-        // Sides that were read at places of their own cannot be set against each other reading by reading.
-        if (usual > 0.05 * size) yield break;
-        double most = Math.Max(Unlike * usual, LeastUnlike * size);
-        for (int i = 0; i < places.Length / 2; i++)
+        foreach (UnlikeSides unlike in SidesCheck.In(places, unit))
         {
-            if (unlike[i] <= most) continue;
-            int j = places.Length - 1 - i;
-            SlipOfPen? slip = Slip(places[i], Mirrored(places[j])), other = Slip(places[j], Mirrored(places[i]));
-            string looks = (slip, other) switch
+            (int i, int j) = (unlike.Index, unlike.Other);
+            string looks = unlike.Slips switch
             {
                 (null, null) => "",
-                (not null, null) => $" At point {Count(i + 1)}, {slip.Words}.",
-                (null, not null) => $" At point {Count(j + 1)}, {other.Words}.",
-                _ => $" Either at point {Count(i + 1)} {slip.Words}, or at point {Count(j + 1)} {other.Words}.",
+                ({ } slip, null) => $" At point {Count(i + 1)}, {slip.Words}.",
+                (null, { } other) => $" At point {Count(j + 1)}, {other.Words}.",
+                ({ } slip, { } other) => $" Either at point {Count(i + 1)} {slip.Words}, or at point {Count(j + 1)} {other.Words}.",
             };
-            yield return Doubt("reading-sides", where, i,
-                $"Points {Count(i + 1)} and {Count(j + 1)} should be each other's mirror image, but differ by {Show(unlike[i], units)}: {Pair(places[i], unit)} and {Pair(places[j], unit)}.{looks}", "Measure both again; neither was changed.");
+            yield return unlike.SamePlace
+                ? Doubt("reading-sides", where, i, $"Points {Count(i + 1)} and {Count(j + 1)} should be each other's mirror image, but differ by {Show(unlike.Off, units)}: {Pair(places[i], unit)} and {Pair(places[j], unit)}.{looks}", "Measure both again; neither was changed.")
+                : Doubt("reading-sides", where, i, $"Point {Count(i + 1)}, {Pair(places[i], unit)}, stands {Show(unlike.Off, units)} off the mirror image of the other side, where point {Count(j + 1)}, {Pair(places[j], unit)}, is next to it.{looks}", "Measure there again on both sides; nothing was changed.");
         }
-        SlipOfPen? Slip(Vec2 read, Vec2 wanted) => SlipOfPen.Behind(read, unit).FirstOrDefault(s => (s.Place - wanted).Length <= Math.Max(usual, 0.2 * LeastUnlike * size));
     }
 
     private static Notice Doubt(string code, string where, int index, string message, string mend) => new(code, Severity.Warning, $"{where}.points[{Count(index)}]", message, mend);

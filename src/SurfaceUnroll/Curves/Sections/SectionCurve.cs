@@ -35,7 +35,7 @@ internal static class SectionCurve
     {
         var frame = Frame.Of(spec.At);
         ImmutableArray<SectionLine> lines = MeshSection.Of(spec.Scan.Mesh, frame.Origin, frame.X, spec.Join);
-        if (lines.IsEmpty) return new OwnCurve([], false, [faults.SectionMisses(spec.Scan)]);
+        if (lines.IsEmpty) return new OwnCurve([], false, [faults.SectionMisses(spec.Scan, LeftOutPieces.CutIn(spec.Scan.Mesh, frame))]);
         if (spec.Pick > lines.Length) return new OwnCurve([], false, [faults.SectionPick(spec.Pick, lines)]);
         SectionLine line = lines[spec.Pick - 1];
         ImmutableArray<Vec3> places = [.. line.Places.Select(p => InPlane(frame, p))];
@@ -47,7 +47,7 @@ internal static class SectionCurve
         row = Ordered(row, closed, spec.Reverse);
         if (Smoothed(row, closed, spec.Noise) is not { } found) return new OwnCurve([], false, [faults.SectionTooShort(line.Length, step)]);
         ImmutableArray<CurvePiece> pieces = Thinned(closed ? found.Curve.Pieces() : Ended(found.Curve, found.Row.Places), closed, spec.Noise / 20);
-        return new OwnCurve(pieces, false, [faults.SectionTaken(spec, lines, found.Curve, found.Row.Places, found.Spikes)]);
+        return new OwnCurve(pieces, false, [faults.SectionTaken(spec, lines, found.Curve, found.Row.Places, found.Spikes), .. LeftOutPieces.Of(spec, lines, faults)]);
     }
 
     private static Vec3 InPlane(Frame frame, Vec3 p) => new(0, (p - frame.Origin).Dot(frame.Y), (p - frame.Origin).Dot(frame.Z));

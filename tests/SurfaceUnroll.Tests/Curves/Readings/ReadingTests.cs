@@ -45,6 +45,12 @@ public class ReadingTests
         for (int count = 4; count <= 40; count++)
         {
             Assert.Empty(Said(Read(t => scale * Shape(name, t), count)));
+            // At uneven places with an unsteady hand of a millimetre to either side.
+            for (int seed = 0; seed < 4; seed++)
+            {
+                var hand = new Random(1000 * seed + count);
+                Assert.Empty(Said(Read(t => Shape(name, t is 0 or 1 ? t : t + 0.8 * (hand.NextDouble() - 0.5) / (count - 1)) + 2 * new Vec2(hand.NextDouble() - 0.5, hand.NextDouble() - 0.5), count)));
+            }
             // With the unsteady hand of a millimetre.
             var random = new Random(count);
             Assert.Empty(Said(Read(t => Shape(name, t) + new Vec2(random.NextDouble() - 0.5, random.NextDouble() - 0.5), count)));
@@ -140,6 +146,113 @@ public class ReadingTests
         PointsSpec right = Read(Arch, 13);
         Notice[] said = Said(right with { Symmetric = true, Points = right.Points.SetItem(3, new ProfilePoint(right.Points[3].Place + new Vec2(0, 5), false)) });
         Assert.Contains("Points 4 and 10", Assert.Single(said, n => n.Code == "reading-sides").Message, StringComparison.Ordinal);
+    }
+
+    // The example of docs/job-file.md.
+    [Theory]
+    [InlineData(2, 104, 1105, "1105 looks like 110.5")]
+    [InlineData(2, 1040, 110.5, "1040 looks like 104")]
+    [InlineData(2, 10.4, 110.5, "10.4 looks like 104")]
+    [InlineData(1, 6.2, 158, "6.2 looks like 62")]
+    [InlineData(1, 62, 1580, "1580 looks like 158")]
+    [InlineData(1, 158, 62, "[158, 62] looks like [62, 158], both values swapped")]
+    public void Slip_in_few_points_of_a_mirrored_half_is_told_before_whatever_is_the_matter_with_the_curve(int point, double across, double up, string words)
+    {
+        PointsSpec half = Points(Fit.Smooth, true, (0, 175), (62, 158), (104, 110.5), (120, 40), (120, 0));
+        Assert.Empty(Said(half));
+        Notice[] told = [.. MeasuredCurve.Build(half with { Points = half.Points.SetItem(point, new ProfilePoint(new Vec2(across, up), false)) }, "curves.test").Notices.Where(n => n.Severity != Severity.Note)];
+        Assert.Equal(("reading-slip", $"curves.test.points[{point}]"), (told[0].Code, told[0].Where));
+        Assert.StartsWith($"Point {point + 1}: {words}.", told[0].Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(told.Skip(1), n => Doubts.Contains(n.Code));
+    }
+
+    [Theory]
+    [InlineData(3, 85, 123.5, "85 looks like -85")]
+    [InlineData(5, -31, 16.9, "16.9 looks like 169")]
+    [InlineData(7, 31, 1690, "1690 looks like 169")]
+    [InlineData(3, 123.5, -85, "[123.5, -85] looks like [-85, 123.5], both values swapped")]
+    [InlineData(12, 1240, 0, "1240 looks like 124")]
+    [InlineData(12, 12.4, 0, "12.4 looks like 124")]
+    public void Gross_slip_is_named_at_its_point_and_at_an_end(int point, double across, double up, string words)
+    {
+        PointsSpec right = Points(Fit.Smooth, false, (-124, 0), (-120, 45.5), (-108, 87.5), (-85, 123.5), (-55, 152), (-31, 169), (0, 175), (31, 169), (60, 151.5), (85, 123.5), (108, 87.5), (120, 45.5), (124, 0));
+        Assert.Empty(Said(right));
+        Notice notice = Assert.Single(Said(right with { Points = right.Points.SetItem(point, new ProfilePoint(new Vec2(across, up), false)) }));
+        Assert.Equal($"curves.test.points[{point}]", notice.Where);
+        Assert.StartsWith($"Point {point + 1}: {words}.", notice.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Swapped_digits_of_27_mm_are_named_in_six_points_of_a_mirrored_half()
+    {
+        Notice notice = Assert.Single(Said(Points(Fit.Smooth, true, (0, 175), (62, 185), (104, 110.5), (115, 78), (120, 40), (120, 0))));
+        Assert.StartsWith("Point 2: 185 looks like 158, two digits swapped.", notice.Message, StringComparison.Ordinal);
+    }
+
+    // Pitch 30 to 45 mm.
+    [Fact]
+    public void Reading_10_mm_off_a_half_ellipse_is_named_and_no_wrong_coordinate_is_blamed()
+    {
+        PointsSpec right = Read(t => new Vec2(-120 * Math.Cos(Math.PI * t), 175 * Math.Sin(Math.PI * t)), 13);
+        Assert.Empty(Said(right));
+        for (int i = 4; i <= 8; i++)
+        {
+            Vec2 outward = new(-Math.Cos(Math.PI * i / 12) / 120, Math.Sin(Math.PI * i / 12) / 175);
+            foreach (double off in new[] { -10, 10 })
+            {
+                Vec2 exact = right.Points[i].Place + off / outward.Length * outward, wrong = new(Math.Round(exact.X), Math.Round(exact.Y));
+                Notice notice = Assert.Single(Said(right with { Points = right.Points.SetItem(i, new ProfilePoint(wrong, false)) }));
+                Assert.Equal(("reading-off", $"curves.test.points[{i}]"), (notice.Code, notice.Where));
+            }
+        }
+    }
+
+    // Places of their own on both sides, readings to half a millimetre; and off by up to a millimetre besides.
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(0.7)]
+    [InlineData(0.5)]
+    [InlineData(0.0)]
+    public void Sides_read_at_places_of_their_own_are_not_accused(double exponent)
+    {
+        for (int seed = 0; seed < 40; seed++)
+        {
+            var random = new Random(seed);
+            int count = 9 + seed % 17;
+            double[] places = [0, .. Enumerable.Range(1, count - 2).Select(i => (i + 0.8 * (random.NextDouble() - 0.5)) / (count - 1)), 1];
+            double hand = seed % 2;
+            (double, double)[] read = [.. places.Select(t => Super(exponent, t) + hand * new Vec2(random.NextDouble() - 0.5, random.NextDouble() - 0.5)).Select(p => (Math.Round(2 * p.X) / 2, Math.Round(2 * p.Y) / 2))];
+            Assert.Empty(Said(Points(Fit.Smooth, false, read) with { Symmetric = true }));
+        }
+    }
+
+    // Half of a superellipse; 0: a half pipe on legs.
+    private static Vec2 Super(double exponent, double t) => exponent == 0 ? Shape("hoop", t)
+        : new Vec2(-120 * Math.Sign(Math.Cos(Math.PI * t)) * Math.Pow(Math.Abs(Math.Cos(Math.PI * t)), exponent), 175 * Math.Pow(Math.Max(0, Math.Sin(Math.PI * t)), exponent));
+
+    [Fact]
+    public void Points_of_one_ellipse_are_each_others_mirror_image_wherever_they_were_read()
+    {
+        PointsSpec read = Points(Fit.Smooth, false, (-120, 0), (-116, 45.5), (-104, 87.5), (-85, 123.5), (-31, 169), (0, 175), (31, 169), (60, 151.5), (104, 87.5), (116, 45.5), (120, 0)) with { Symmetric = true };
+        Assert.Empty(Said(read));
+        // 8 mm farther out.
+        Notice notice = Assert.Single(Said(read with { Points = read.Points.SetItem(3, new ProfilePoint(new Vec2(-91.5, 129), false)) }), n => n.Code == "reading-sides");
+        Assert.Contains("Point 4, [-91.5, 129], stands", notice.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Side_that_is_5_mm_farther_out_is_found_among_readings_at_places_of_their_own()
+    {
+        for (int seed = 0; seed < 40; seed++)
+        {
+            var random = new Random(seed);
+            double[] places = [0, .. Enumerable.Range(1, 23).Select(i => (i + 0.8 * (random.NextDouble() - 0.5)) / 24), 1];
+            int wrong = 3 + random.Next(7);
+            (double, double)[] read = [.. places.Select((t, i) => (i == wrong ? 1 + 5 / Super(1, t).Length : 1) * Super(1, t)).Select(p => (Math.Round(2 * p.X) / 2, Math.Round(2 * p.Y) / 2))];
+            Notice[] said = [.. Said(Points(Fit.Smooth, false, read) with { Symmetric = true }).Where(n => n.Code == "reading-sides")];
+            string words = Assert.Single(said).Message;
+            Assert.Contains($"oint{(words.StartsWith("Points", StringComparison.Ordinal) ? "s" : "")} {wrong + 1}", words, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
 using SurfaceUnroll.Curves;
 using SurfaceUnroll.Files.Meshes;
 using SurfaceUnroll.Geometry;
@@ -110,11 +112,61 @@ public class SectionTests
     }
 
     [Fact]
+    public void Piece_beyond_a_hole_of_the_scan_is_warned_of_with_the_join_that_closes_it()
+    {
+        TriangleMesh whole = Scan((u, v) => (new Vec3(-20 + 40 * u, -100 * Math.Cos(Math.PI * v), 100 * Math.Sin(Math.PI * v)), new Vec3(0, -Math.Cos(Math.PI * v), Math.Sin(Math.PI * v))), 20, 157);
+        // A strip about 25 mm wide is missing to the right of the crown.
+        TriangleMesh torn = whole with { Faces = [.. whole.Faces.Where(f => Math.Abs((whole.Places[f.A].Y + whole.Places[f.B].Y + whole.Places[f.C].Y) / 3 - 45) > 12)] };
+        Notice[] notices = [.. MeasuredCurve.Build(Cut(torn, At()), "curves.test").Notices];
+        Notice warning = Assert.Single(notices, n => n.Code == "section-left-out");
+        Assert.Equal((Severity.Warning, "curves.test.section"), (warning.Severity, warning.Where));
+        Assert.Contains("follows number 1 and not number 2", warning.Message, StringComparison.Ordinal);
+        double join = double.Parse(Regex.Match(warning.Mend!, "\"join\": ([0-9]+)").Groups[1].Value, CultureInfo.InvariantCulture);
+        CurveReading joined = MeasuredCurve.Build(Cut(torn, At()) with { Join = join }, "curves.test");
+        Assert.Equal(Math.PI * 100, joined.Curve!.Length, 1.5);
+        Assert.DoesNotContain(joined.Notices, n => n.Code == "section-left-out");
+    }
+
+    [Fact]
+    public void Noise_far_above_that_of_the_scan_is_warned_of_where_the_curve_leaves_it()
+    {
+        // Legs of 55 mm, so that there is a shape to lose.
+        Vec3 Hoop(double v) => v < 0.1 ? new Vec3(0, -100, 550 * v) : v > 0.9 ? new Vec3(0, 100, 550 * (1 - v)) : new Vec3(0, -100 * Math.Cos(Math.PI * (v - 0.1) / 0.8), 55 + 100 * Math.Sin(Math.PI * (v - 0.1) / 0.8));
+        TriangleMesh scan = Scan((u, v) => (new Vec3(-20 + 40 * u, Hoop(v).Y, Hoop(v).Z), new Vec3(0, v < 0.5 ? -1 : 1, 0)), 20, 300);
+        Assert.Contains(MeasuredCurve.Build(Cut(scan, At(), noise: 10), "curves.test").Notices, n => n.Code == "section-leaves-scan" && n.Mend!.Contains("smaller \"noise\"", StringComparison.Ordinal));
+        Assert.Contains(MeasuredCurve.Build(Cut(scan, At()), "curves.test").Notices, n => n.Code == "section-taken");
+    }
+
+    [Fact]
+    public void Plane_that_would_cut_the_scan_in_inches_says_so()
+    {
+        TriangleMesh scan = Scan((u, v) => (new Vec3(4 * u, 10 * v, 0), new Vec3(0, 0, 1)), 20, 50, noise: 0);
+        Assert.Contains("\"meshUnits\": \"in\"", Fault(Cut(scan, At(new Vec3(50, 0, 0)))).Mend, StringComparison.Ordinal);
+        Assert.DoesNotContain("meshUnits", Fault(Cut(scan, At(new Vec3(500, 0, 0)))).Mend, StringComparison.Ordinal);
+        Assert.Contains("\"meshUnits\": \"mm\"", Fault(Cut(scan with { Places = [.. scan.Places.Select(p => 25.4 * (p + new Vec3(2, 0, 0)))] }, At(new Vec3(4, 0, 0)))).Mend, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sheet_on_a_scan_that_bends_too_tightly_points_at_its_noise()
+    {
+        TriangleMesh scan = Scan((u, v) => (new Vec3(-20 + 40 * u, 200 * v - 100, Math.Sin(100 * v)), new Vec3(0, 0, 1)), 8, 400, noise: 0);
+        NamedCurve Named(string name, double x) => new(name, Cut(scan, At(new Vec3(x, 0, 0)), noise: 0.01));
+        Job job = Samples.HalfCylinder().Job;
+        Development made = Developer.Develop(job with { Measured = MeasuredFace.Outside, Sheet = job.Sheet with { Thickness = 12 }, Curves = [Named("front", -10), Named("rear", 10)], Panels = [job.Panels[0] with { Loft = ["front", "rear"] }] });
+        Notice error = Assert.Single(made.Notices, n => n.Severity == Severity.Error);
+        Assert.Equal("bend-tighter-than-sheet", error.Code);
+        Assert.StartsWith("If the scan of “front” and “rear” is rougher than its \"noise\" says", error.Mend, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Plane_beside_the_scan_and_a_piece_that_is_not_there_are_faults()
     {
         TriangleMesh scan = Scan((u, v) => (new Vec3(40 * u, 100 * v, 0), new Vec3(0, 0, 1)), 20, 50);
         Assert.Equal("section-empty", Fault(Cut(scan, At(new Vec3(100, 0, 0)))).Code);
-        Assert.Equal("section-pick", Fault(Cut(scan, At(new Vec3(20, 0, 0)), pick: 2)).Code);
+        Notice pick = Fault(Cut(scan, At(new Vec3(20, 0, 0)), pick: 2));
+        Assert.Equal("section-pick", pick.Code);
+        Assert.EndsWith(" mm long, so there is no number 2.", pick.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(",,", pick.Message, StringComparison.Ordinal);
         Assert.Equal("section-too-short", Fault(Cut(scan, At(new Vec3(20, 0, 0)), noise: 60)).Code);
     }
 
