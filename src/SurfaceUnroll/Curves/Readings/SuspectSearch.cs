@@ -63,7 +63,7 @@ internal sealed class SuspectSearch
 
     private ImmutableArray<Suspect> Find(LeftOut row)
     {
-        var state = new State(row, [], new HashSet<int>());
+        var state = new State(row, [], []);
         double before = Worst(Roughness(state), -1);
         for (int count = 1; count <= Math.Clamp(_readings.Length / Share, 1, Handful); count++)
         {
@@ -76,7 +76,7 @@ internal sealed class SuspectSearch
     }
 
     // A row with what was mended and left out so far.
-    private sealed record State(LeftOut Row, ImmutableArray<Suspect> Suspects, IReadOnlySet<int> Without)
+    private sealed record State(LeftOut Row, ImmutableArray<Suspect> Suspects, HashSet<int> Without)
     {
         // A slip of another reading would do nearly as well.
         public bool IsAmbiguous { get; init; }
@@ -93,7 +93,7 @@ internal sealed class SuspectSearch
             if (state.Suspects.Any(s => s.Index == i) || !Doubtful(state, rough, i)) continue;
             if (!_few && state.Row.IsWellInside(i, state.Without))
             {
-                State without = state with { Suspects = state.Suspects.Add(new Suspect(i, null)), Without = new HashSet<int>(state.Without) { i } };
+                State without = state with { Suspects = state.Suspects.Add(new Suspect(i, null)), Without = [.. state.Without, i] };
                 if (Mean(without, rough, i) is var rest && rest < least * (slip ? 1 / Likelier : 1)) (best, least, slip) = (without, rest, false);
             }
             foreach (SlipOfPen mend in Slips(state, i))
