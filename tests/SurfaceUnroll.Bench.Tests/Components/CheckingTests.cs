@@ -54,6 +54,11 @@ public sealed class CheckingTests
         var table = context.Render<ReadingTable>(p => p.Add(t => t.Panel, panel).Add(t => t.Units, development.Job.Units));
         Assert.Contains(panel.Error!.Readings[0].Words, table.Find("strong").TextContent, StringComparison.Ordinal);
         Assert.Equal(panel.Error.Readings.Take(20).Select(r => r.Words), table.FindAll("tbody th").Select(t => t.TextContent));
+        // While a job is being changed it is said that they are those of before, or that they are still to come.
+        table.Render(p => p.Add(t => t.Awaited, true));
+        Assert.Contains("Before the last change", table.Find(".note").TextContent, StringComparison.Ordinal);
+        table.Render(p => p.Add(t => t.Panel, Developer.Follow(development.Job, null).Panels[0]));
+        Assert.Contains("being worked out", Assert.Single(table.FindAll("section")).TextContent, StringComparison.Ordinal);
         // A sheet whose readings have no errors says nothing of them.
         using var exact = new DeskContext(StarterJob.Text);
         Development other = (await exact.LookedAsync()).Development!;

@@ -16,7 +16,7 @@ public sealed class DeskContext : IDisposable
     /// <summary>The state once the job is developed or its faults are known.</summary>
     internal async Task<DeskState> LookedAsync()
     {
-        await Waiting.Until(() => Desk.State.Looked == Desk.State.Version);
+        await Waiting.Until(() => Desk.State.Looked == Desk.State.Version && (Desk.State.IsWhole || !Desk.State.IsSound));
         return Desk.State;
     }
 
