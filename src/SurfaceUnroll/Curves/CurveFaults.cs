@@ -115,7 +115,7 @@ internal sealed class CurveFaults(string where, LengthUnit units)
     public Notice SectionLeavesOut(ImmutableArray<(int Number, double Length)> pieces, double gap, int taken)
     {
         string which = string.Join(" and ", pieces.Select(p => $"number {Count(p.Number)}, {Length(p.Length)} long"));
-        double inches = gap / 25.4, join = units == LengthUnit.Inch ? Math.Ceiling(100 * inches) / 100 : Math.Ceiling(gap);
+        double inches = gap / ShopLength.MillimetresPerInch, join = units == LengthUnit.Inch ? Math.Ceiling(100 * inches) / 100 : Math.Ceiling(gap);
         return new Notice("section-left-out", Severity.Warning, where + ".section",
             $"A large part of the section is left out: the curve follows number {Count(taken)} and not {which}. Between their ends are {Length(gap)}{(pieces.Length > 1 ? " at most" : "")}.",
             $"If they are one line and the scan has a hole there, write \"join\": {Number(join)}; if they are other things, nothing needs doing.");

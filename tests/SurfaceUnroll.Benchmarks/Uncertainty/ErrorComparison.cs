@@ -49,19 +49,6 @@ internal static class ErrorComparison
                 double[] alone = [.. LinearErrors.Standard(slopes, bands.Length).Zip(standard).Where(b => BlankError.Coverage * b.Second >= Narrow).Select(b => Math.Abs(100 * (b.First / b.Second - 1)))];
                 double[] apart = [.. bands.Zip(standard).Where(b => b.First >= Narrow).Select(b => 100 * (b.First / (BlankError.Coverage * b.Second) - 1))];
                 double[] within = [.. Enumerable.Range(0, bands.Length).Where(i => bands[i] >= Narrow).Select(i => 100.0 * done.Count(m => Math.Abs(m[i]) <= bands[i]) / done.Length)];
-                if (Environment.GetEnvironmentVariable("PLACES") is not null)
-                {
-                    int q = 0;
-                    foreach (EdgeError e in error.Edges)
-                        foreach (BandPlace b in e.Places)
-                        {
-                            double[] own = [.. done.Select(m => m[q])];
-                            double mean = own.Average(), sd = standard[q];
-                            double med = own.Select(Math.Abs).Order().ElementAt((int)(0.95 * own.Length));
-                            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"   {e.Name,-10} {b.At,8:F1} ({b.Flat.X,7:F1},{b.Flat.Y,7:F1}) band {b.Band,6:F3} chance {1.96 * sd,6:F3} {100 * (b.Band / (1.96 * sd) - 1),6:F1} %  mean {mean,7:F3} q95 {med,6:F3} kurt {own.Average(x => Math.Pow((x - mean) / sd, 4)),6:F1} min {own.Min(),6:F2} max {own.Max(),6:F2}"));
-                            q++;
-                        }
-                }
                 double most = apart.Select(Math.Abs).DefaultIfEmpty().Max();
                 worst = Math.Max(worst, most);
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture,

@@ -38,8 +38,7 @@ internal sealed class LeftOut(Vec2[] row, bool mirrored)
     /// <param name="without">Readings that are left out besides.</param>
     public Gap? Across(int index, IReadOnlySet<int> without)
     {
-        // A reading of a mirrored row is left out on both sides.
-        bool Counts(int i) => i != index && !without.Contains(i) && !(mirrored && (i == row.Length - 1 - index || without.Contains(row.Length - 1 - i)));
+        bool Counts(int i) => Stands(i, index, without);
         int[] before = Neighbours(index, -1, Counts), after = Neighbours(index, 1, Counts);
         if (before.Length == 0 || after.Length == 0 || before.Length + after.Length < 3) return null;
         // Two neighbours know nothing of a bend farther away, more see how the bend changes: what lies near to either goes with them.
@@ -77,7 +76,7 @@ internal sealed class LeftOut(Vec2[] row, bool mirrored)
     /// <summary>It has two neighbours that count on each side, so that a bend beside it is seen from both.</summary>
     public bool IsWellInside(int index, IReadOnlySet<int> without)
     {
-        bool Counts(int i) => i != index && !without.Contains(i) && !(mirrored && (i == row.Length - 1 - index || without.Contains(row.Length - 1 - i)));
+        bool Counts(int i) => Stands(i, index, without);
         return Neighbours(index, -1, Counts).Length >= 2 && Neighbours(index, 1, Counts).Length >= 2;
     }
 
@@ -89,6 +88,10 @@ internal sealed class LeftOut(Vec2[] row, bool mirrored)
             if (counts(i)) found.Add(i);
         return [.. found];
     }
+
+    // A reading of a mirrored row is left out on both sides.
+    private bool Stands(int i, int index, IReadOnlySet<int> without) =>
+        i != index && !without.Contains(i) && !(mirrored && (i == row.Length - 1 - index || without.Contains(row.Length - 1 - i)));
 
     private static double Usual(Vec2[] row)
     {
