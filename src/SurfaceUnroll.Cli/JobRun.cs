@@ -1,4 +1,3 @@
-using System.Globalization;
 using SurfaceUnroll.Files.JobFiles;
 using SurfaceUnroll.Jobs;
 
@@ -39,7 +38,7 @@ internal sealed class JobRun(string path, JobChanges changes, Screen screen, Pip
         foreach (Notice doubt in development.Notices.Where(n => n.Severity == Severity.Warning && n.Where.StartsWith("curves.", StringComparison.Ordinal)))
         {
             (int line, int column) = read.Locate(doubt.Where);
-            FaultText.Write(screen.Error, string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{column}"), $"warning: {doubt.Message}", doubt.Mend);
+            FaultText.Doubt(screen.Error, FaultText.Place(path, line, column), doubt.Message, doubt.Mend);
         }
         FaultText.Write(screen.Error, path, development.Notices.Where(n => n.Severity == Severity.Error).Select(n =>
         {

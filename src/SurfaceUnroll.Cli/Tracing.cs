@@ -32,7 +32,7 @@ internal static class Tracing
         if (trace.Curve is not { } curve)
         {
             // What else was seen may tell why.
-            foreach (Notice f in trace.Findings.Where(f => f.Severity != Severity.Error)) FaultText.Write(screen.Error, Place(words, f), $"warning: {f.Message}", f.Mend);
+            foreach (Notice f in trace.Findings.Where(f => f.Severity != Severity.Error)) FaultText.Doubt(screen.Error, Place(words, f), f.Message, f.Mend);
             return ExitStatus.CannotUse;
         }
         if (Write(words, reading, curve, photo, reference) is { } fault)

@@ -18,7 +18,7 @@ internal sealed class MarkAgreement(MarkReference marks, MarkFit all, Vec2[] pla
     private const int MayLeaveOut = 7, MostNamed = 4;
 
     /// <summary>What is left is more than hands as careful as was told leave once in a thousand.</summary>
-    public static bool IsApart(LeastSquaresFit errors) => errors.Free > 0 && errors.Sum > Chance.Square(errors.Free);
+    public static bool IsApart(LeastSquaresFit errors) => errors.Free > 0 && errors.Sum > ChiSquare.Hardly(errors.Free);
 
     /// <summary>What is to be said, and the cameras without each mark or distance that could be the wrong one; nothing if they agree.</summary>
     public (Notice? Finding, ImmutableArray<PlaneCamera> Others) Judged()
@@ -85,7 +85,7 @@ internal sealed class MarkAgreement(MarkReference marks, MarkFit all, Vec2[] pla
         if (suspects.Where(s => s.Without is not null).MinBy(s => s.Without!.Sum) is not { Without: { } best } least) return [];
         if (IsApart(best) && Gain(least, fewer, suspects.Length) < 1) return [];
         double care = Math.Max(1, (HandErrors.Seen + best.Sum) / (HandErrors.Seen + best.Free));
-        return [.. suspects.Where(s => s.Without is null || s.Without.Sum - best.Sum <= Chance.Square(fewer) * care).OrderBy(s => s.Without?.Sum ?? double.PositiveInfinity)];
+        return [.. suspects.Where(s => s.Without is null || s.Without.Sum - best.Sum <= ChiSquare.Hardly(fewer) * care).OrderBy(s => s.Without?.Sum ?? double.PositiveInfinity)];
     }
 
     // How much better the others agree, over what one in a thousand sets of so many good marks would show by chance (Fisher's F; its quantile for two has the closed form d/2 (p^(-2/d) - 1),

@@ -24,8 +24,8 @@ internal static class MarkFaults
     {
         if (scale is null && (AreInLine(places) || AreInLine([.. marks.Taps])))
             return new Notice("photo-marks-in-line", Severity.Error, "marks", "Three of four marks lie on one line, or nearly so.", "Put marks to both sides of the edge, no three on one line.");
-        bool never = scale is null || PlausibleView.Misfit(scale, PlausibleView.AnyLens, 1, Slack) > PlausibleView.Limit;
-        if (!never && PlausibleView.Misfit(scale!, PlausibleView.UsualLens, 1, Slack) <= PlausibleView.Limit) return null;
+        bool never = scale is null || !PlausibleView.Explains(scale, PlausibleView.AnyLens, 1, Slack);
+        if (!never && PlausibleView.Explains(scale!, PlausibleView.UsualLens, 1, Slack)) return null;
         (string measures, string one) = marks.IsTaped ? ("distances", "a distance") : ("places", "a place");
         return Changed(marks, photo) ?? new Notice("photo-marks-shape", never ? Severity.Error : Severity.Warning, "marks",
             $"The {measures} and the taps do not belong together: no camera sees such marks so{(never ? "" : ", unless with much zoom or where a part was cut out of the photo")}. Two marks may have changed names, or {one} is wrong.",

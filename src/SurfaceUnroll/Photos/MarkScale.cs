@@ -52,7 +52,7 @@ internal sealed class MarkScale
         // A camera that is beside itself has marks near its horizon, where all is granted to them.
         double far = HandErrors.Reach(photo.HalfDiagonal) + 4 * marks.Spread * Extent([.. marks.Taps]) / Extent(places);
         return marks.Marks.Select((m, i) => (fit.Camera.ToPhoto(fit.Places[i]) - m.Tap).Length).Max() <= far
-            && PlausibleView.Misfit(own.Told(fit, places), PlausibleView.UsualLens, 1, MarkFaults.Slack) <= PlausibleView.Limit;
+            && PlausibleView.Explains(own.Told(fit, places), PlausibleView.UsualLens, 1, MarkFaults.Slack);
     }
 
     private static double Extent(Vec2[] places) => places.Max(p => places.Max(q => (p - q).Length));

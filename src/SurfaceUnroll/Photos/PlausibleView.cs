@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Geometry;
 
 namespace SurfaceUnroll.Photos;
 
@@ -19,28 +20,22 @@ internal static class PlausibleView
     // Steps of focal length, each a hundredth or so.
     private const int Steps = 160;
 
-    /// <summary>χ² of two amounts that chance passes once in a thousand.</summary>
-    public const double Limit = 13.8;
-
-    // χ² of one.
-    private const double SquareLimit = 10.8;
-
-    /// <summary>How badly the best lens of a range explains the photo: χ² of a right angle and of a ratio of sides.</summary>
+    /// <summary>True if some lens of a range explains the photo: χ² of a right angle and of a ratio of sides is then no more than chance makes it once in a thousand.</summary>
     /// <param name="scale">What the reference tells.</param>
     /// <param name="lens">Range.</param>
     /// <param name="stretch">By how much more the flat thing is wide, against its height, than was told.</param>
     /// <param name="slack">Standard error that is granted to both on top of what is known of the homography, as a share.</param>
-    public static double Misfit(PhotoScale scale, (double Least, double Most) lens, double stretch, double slack) =>
-        Views(scale, lens, slack).Min(v =>
+    public static bool Explains(PhotoScale scale, (double Least, double Most) lens, double stretch, double slack) =>
+        Views(scale, lens, slack).Any(v =>
         {
             double a = v.Square, b = v.Shape - Math.Log(stretch), det = v.Squares * v.Shapes - v.Both * v.Both;
-            return (a * a * v.Shapes - 2 * a * b * v.Both + b * b * v.Squares) / det;
+            return a * a * v.Shapes - 2 * a * b * v.Both + b * b * v.Squares <= ChiSquare.TwoHardly * det;
         });
 
     /// <summary>By how much more the flat thing may be wide, against its height, than was told; null where no lens of the range sees right angles there.</summary>
     public static (double Least, double Most)? Stretch(PhotoScale scale, (double Least, double Most) lens, double slack)
     {
-        View[] seen = [.. Views(scale, lens, slack).Where(v => v.Square * v.Square < SquareLimit * v.Squares)];
+        View[] seen = [.. Views(scale, lens, slack).Where(v => v.Square * v.Square < ChiSquare.OneHardly * v.Squares)];
         return seen.Length == 0 ? null : (Math.Exp(seen.Min(v => v.Shape)), Math.Exp(seen.Max(v => v.Shape)));
     }
 

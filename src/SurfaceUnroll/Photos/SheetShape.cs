@@ -15,8 +15,8 @@ internal static class SheetShape
     /// <summary>An error where no lens sees such a sheet, a warning where no usual one does, otherwise null.</summary>
     public static Notice? Of(SheetReference sheet, PhotoScale scale)
     {
-        bool never = PlausibleView.Misfit(scale, PlausibleView.AnyLens, 1, Sure) > PlausibleView.Limit;
-        if (!never && PlausibleView.Misfit(scale, PlausibleView.UsualLens, 1, Likely) <= PlausibleView.Limit) return null;
+        bool never = !PlausibleView.Explains(scale, PlausibleView.AnyLens, 1, Sure);
+        if (!never && PlausibleView.Explains(scale, PlausibleView.UsualLens, 1, Likely)) return null;
         (double Least, double Most) lens = never ? PlausibleView.AnyLens : PlausibleView.UsualLens;
         double told = sheet.Width / sheet.Height;
         string size = string.Create(CultureInfo.InvariantCulture, $"the one that was told, {sheet.Width:0.#} by {sheet.Height:0.#} mm, is {Shape(told)}");
@@ -25,7 +25,7 @@ internal static class SheetShape
         if (PlausibleView.Stretch(scale, lens, Likely) is not var (least, most))
             return new Notice("photo-sheet-shape", severity, "corners", $"The four corners are not those of a rectangle that a camera sees.{zoom}", "Tap the corners of one sheet that lies flat, on a photo as the camera took it: neither cut nor straightened.");
         string seen = most / least < Same ? $"about {Shape(told * Math.Sqrt(least * most))}" : Between(told * least, told * most);
-        bool swapped = PlausibleView.Misfit(scale, lens, sheet.Height / sheet.Width / told, Sure) <= PlausibleView.Limit;
+        bool swapped = PlausibleView.Explains(scale, lens, sheet.Height / sheet.Width / told, Sure);
         return new Notice("photo-sheet-shape", severity, "corners", $"The sheet in the photo is {seen}; {size}.{zoom}",
             swapped
                 ? string.Create(CultureInfo.InvariantCulture, $"Its sides look changed round: say first how long it is across, “{sheet.Height:0.#} x {sheet.Width:0.#}”.")

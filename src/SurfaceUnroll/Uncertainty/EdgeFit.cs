@@ -7,13 +7,10 @@ namespace SurfaceUnroll.Uncertainty;
 
 /// <summary>Which edge of a finished piece lies elsewhere than it should, by least squares over the lengths that were taken off it.</summary>
 /// <remarks>Each edge is let stand out by an amount of its own at either end, evenly between. A length between two places changes as they move along it, on the formed part as the sheet there carries them; at a
-/// corner a place goes with both edges. Edges are tried one by one: the one that explains most is believed if it explains more than chance would (χ² of two amounts, 5.99 at 95 %) and more than
-/// any other by as much as one amount would (3.84; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4). If what is left is more than chance leaves, a second one is looked for.</remarks>
+/// corner a place goes with both edges. Edges are tried one by one: the one that explains most is believed if it explains more than chance would (χ² of two amounts at 95 %) and more than
+/// any other by as much as one amount would. If what is left is more than chance leaves, a second one is looked for.</remarks>
 internal sealed class EdgeFit
 {
-    // χ² at 95 % for two amounts and for one.
-    private const double TwoAmounts = 5.99, OneAmount = 3.84;
-
     // What is left must be no more than chance leaves: of n lengths beyond the amounts n, and twice its standard deviation √(2n) more.
     private const double Deviations = 2;
 
@@ -58,8 +55,8 @@ internal sealed class EdgeFit
             double before = Solve(taken).Misfit;
             if (taken.Count > 0 && IsChance(before, taken.Count)) break;
             (int Edge, double Misfit)[] tries = [.. Enumerable.Range(0, _edges.Length).Where(e => !taken.Contains(e)).Select(e => (e, Solve([.. taken, e]).Misfit)).OrderBy(t => t.Misfit)];
-            if (tries.Length == 0 || before - tries[0].Misfit < TwoAmounts) break;
-            int[] alike = [.. tries.Where(t => t.Misfit - tries[0].Misfit < OneAmount).Select(t => t.Edge)];
+            if (tries.Length == 0 || before - tries[0].Misfit < ChiSquare.TwoSeldom) break;
+            int[] alike = [.. tries.Where(t => t.Misfit - tries[0].Misfit < ChiSquare.OneSeldom).Select(t => t.Edge)];
             // A blank that is too long is so at its front or at its rear: laid on the other, both are one.
             if (alike.Length == 2 && taken.Count == 0 && IsChance(tries[1].Misfit, 1)) return ([.. alike.SelectMany(e => Corrections([e]))], true);
             if (alike.Length > 1) return ([], false);

@@ -118,7 +118,7 @@ internal sealed class EdgePlaces
             double share = line.OffCorners((double)i / gaps, Clear);
             (Vec2 at, Vec2 along, int side) = line.At(share);
             // At the very end of an edge a step aside may leave the metal either way; a little way in it does not.
-            (Vec2 inside, Vec2 there) = DrawingPlaces.On(edge.Flat, Math.Clamp(share, 0.02, 0.98));
+            (Vec2 inside, Vec2 there, _) = line.At(Math.Clamp(share, 0.02, 0.98));
             Vec2 left = along.Left;
             bool metalOnLeft = net.Depth(inside + Aside * there.Left) >= net.Depth(inside - Aside * there.Left);
             return (new BandPlace(edge.FlatLength * share, at, metalOnLeft ? -left : left, 0), side);

@@ -1,10 +1,8 @@
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace SurfaceUnroll.Bench.Tests.Browser;
 
-/// <summary>The pages against axe-core's rules for WCAG 2.0 to 2.2, A and AA (Deque axe-core, run in the page).</summary>
+/// <summary>The pages by day and by night, at a desk and on a phone, against the rules for access.</summary>
 [Collection(OneBrowser.Name)]
 public sealed class AccessTests(BrowserFixture fixture) : IDisposable
 {
@@ -15,7 +13,7 @@ public sealed class AccessTests(BrowserFixture fixture) : IDisposable
     [SkippableTheory]
     [InlineData(false)]
     [InlineData(true)]
-    public async Task No_serious_finding(bool phone)
+    public async Task No_finding(bool phone)
     {
         string demos = Path.Combine(Repository.Root, "fixtures", "jobs");
         string[] all = ["trike-full-cover.json", "crowned-side-panel-ways.json", "six-mistakes.json", "drawn-cowl.json", "drawn-cowl-front.dxf", "drawn-cowl-rear.svg", "scanned-bonnet.obj"];
@@ -25,7 +23,7 @@ public sealed class AccessTests(BrowserFixture fixture) : IDisposable
         await using BenchPage window = await BenchPage.OpenAsync(browser, bench.Address, phone);
         // Colours that pass into each other are neither those of the day nor those of the night.
         await window.Page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
-        List<string> found = await FindingsAsync(window.Page, "start");
+        List<string> found = [.. await FindingsAsync(window.Page, "start")];
         (string Key, string Name)[] stops = [("measure", "Measure"), ("fit-up", "Fit up"), ("check", "Check"), ("cut", "Cut"), ("form", "Form")];
         foreach (string job in new[] { "trike-full-cover", "crowned-side-panel-ways", "six-mistakes", "drawn-cowl" })
         {
@@ -43,16 +41,13 @@ public sealed class AccessTests(BrowserFixture fixture) : IDisposable
     }
 
     // By day every rule; by night the same elements have other colours, which contrast alone depends on.
-    private static async Task<List<string>> FindingsAsync(IPage page, string where)
+    private static async Task<IEnumerable<string>> FindingsAsync(IPage page, string where)
     {
         await page.Locator("h1").First.WaitForAsync();
-        AxeResult day = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
+        string[] day = await Accessibility.FindingsAsync(page);
         await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Dark });
-        AxeResult night = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "rule", Values = ["color-contrast"] } });
+        string[] night = await Accessibility.FindingsAsync(page, contrast: true);
         await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });
-        return [.. Serious(day, where), .. Serious(night, $"{where}, by night")];
+        return [.. day.Select(f => $"{where}: {f}"), .. night.Select(f => $"{where}, by night: {f}")];
     }
-
-    private static IEnumerable<string> Serious(AxeResult result, string where) =>
-        result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{where}: {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}");
 }
