@@ -58,9 +58,10 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
     /// <summary>Share of the way from one place to another, on different sides, at which the value is zero.</summary>
     public double Root(Vec3 from, Vec3 to, double atFrom, double atTo)
     {
-        // Of a plane the first guess is exact; regula falsi with the Illinois weights (Dowell and Jarratt, 1971) for others.
+        // Of a plane the first guess is exact; regula falsi with the Illinois weights (Dowell and Jarratt, 1971) for others: an end that stays twice running counts half.
         (double lo, double hi) = (0, 1);
         double share = 0.5;
+        int stayed = 0;
         for (int i = 0; i < 60; i++)
         {
             share = lo + (hi - lo) * atFrom / (atFrom - atTo);
@@ -69,12 +70,14 @@ internal sealed record TrimField(Func<Vec3, double> Value, bool IsClear)
             if (value > 0 == atFrom > 0)
             {
                 (lo, atFrom) = (share, value);
-                atTo *= 0.5;
+                if (stayed > 0) atTo *= 0.5;
+                stayed = 1;
             }
             else
             {
                 (hi, atTo) = (share, value);
-                atFrom *= 0.5;
+                if (stayed < 0) atFrom *= 0.5;
+                stayed = -1;
             }
         }
         return share;

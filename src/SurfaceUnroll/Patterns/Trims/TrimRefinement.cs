@@ -4,18 +4,31 @@ using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Patterns.Trims;
 
-/// <summary>Halves the sides of triangles near a curved trimming surface until it runs straight enough through each of them: a plate has few triangles, and large ones.</summary>
-/// <param name="surface">The surface.</param>
-/// <param name="clearance">The cut runs this far from it at most, mm.</param>
-internal sealed class TrimRefinement(TrimSurface surface, double clearance)
+/// <summary>Halves the sides of triangles near a curved trimming surface until the cut runs straight enough through each of them: a plate has few triangles, and large ones.</summary>
+internal sealed class TrimRefinement
 {
-    // The distance may leave what runs evenly from end to end of a side by this much, mm. A shorter side is not halved.
+    // The cut may leave a straight line through a triangle by this much, mm. A shorter side is not halved.
     private const double Straight = 0.006, Shortest = 1;
 
     // Halvings one after another; a side of 4 m is halved this often down to the shortest.
     private const int MostPasses = 13;
 
+    private readonly TrimSurface _surface;
+
+    // Which side of the surface is kept is not known yet: with a clearance the cut may run on either.
+    private readonly TrimField[] _cuts;
+
     private readonly Dictionary<Vec3, double> _known = [];
+
+    /// <summary>Refinement for one trim.</summary>
+    /// <param name="surface">The surface.</param>
+    /// <param name="clearance">The cut runs this far from it, mm.</param>
+    public TrimRefinement(TrimSurface surface, double clearance)
+    {
+        _surface = surface;
+        double[] distances = clearance == 0 ? [0] : [clearance, -clearance];
+        _cuts = [.. distances.Select(d => new TrimField(p => Distance(p) - d, IsClear: true))];
+    }
 
     /// <summary>The panel with a mesh that can be cut along the surface.</summary>
     public PanelDevelopment Of(PanelDevelopment panel)
@@ -25,10 +38,10 @@ internal sealed class TrimRefinement(TrimSurface surface, double clearance)
         return panel;
     }
 
-    private double Value(Vec3 place)
+    private double Distance(Vec3 place)
     {
-        if (!_known.TryGetValue(place, out double value)) _known[place] = value = surface.At(place).Distance;
-        return value;
+        if (!_known.TryGetValue(place, out double distance)) _known[place] = distance = _surface.At(place).Distance;
+        return distance;
     }
 
     // Null if no side needs it.
@@ -78,27 +91,45 @@ internal sealed class TrimRefinement(TrimSurface surface, double clearance)
     {
         (int, int)[] sides = [(face.A, face.B), (face.B, face.C), (face.C, face.A)];
         (int A, int B) longest = sides.MaxBy(s => Length(mesh, s));
-        foreach ((int a, int b) in sides)
-            if (Bends([mesh.Face[a], mesh.Face[b]], Length(mesh, (a, b)))) yield return (Math.Min(a, b), Math.Max(a, b));
-        // The surface may come in between the sides.
-        if (Bends([mesh.Face[face.A], mesh.Face[face.B], mesh.Face[face.C]], Length(mesh, longest))) yield return (Math.Min(longest.A, longest.B), Math.Max(longest.A, longest.B));
+        double length = Length(mesh, longest);
+        if (length <= Shortest) yield break;
+        foreach (TrimField cut in _cuts)
+        {
+            // No place is farther from a corner than the longest side, and the distance changes by about as much as the way.
+            if (Math.Min(Math.Abs(cut.Value(mesh.Face[face.A])), Math.Min(Math.Abs(cut.Value(mesh.Face[face.B])), Math.Abs(cut.Value(mesh.Face[face.C])))) > length) continue;
+            foreach ((int a, int b) in sides)
+                if (Length(mesh, (a, b)) > Shortest && MeetsTwice(cut, mesh.Face[a], mesh.Face[b])) yield return (Math.Min(a, b), Math.Max(a, b));
+            if (Bends(cut, mesh.Face[face.A], mesh.Face[face.B], mesh.Face[face.C])) yield return (Math.Min(longest.A, longest.B), Math.Max(longest.A, longest.B));
+        }
     }
 
     private static double Length(SheetMesh mesh, (int A, int B) side) => (mesh.Face[side.B] - mesh.Face[side.A]).Length;
 
-    // True if the surface may run through the middle of some corners, but not straight.
-    private bool Bends(ReadOnlySpan<Vec3> corners, double length)
+    // True if the cut may meet a side more often than its ends tell.
+    private static bool MeetsTwice(TrimField cut, Vec3 a, Vec3 b)
     {
-        if (length <= Shortest) return false;
-        (Vec3 middle, double mean, double nearest) = (Vec3.Zero, 0, double.PositiveInfinity);
-        foreach (Vec3 corner in corners)
-        {
-            double value = Value(corner);
-            (middle, mean, nearest) = (middle + 1.0 / corners.Length * corner, mean + value / corners.Length, Math.Min(nearest, Math.Abs(value)));
-        }
-        // No place is farther from a corner than the longest side, and the distance changes by about as much as the way.
-        if (nearest > length + clearance) return false;
-        double atMiddle = Value(middle);
-        return Math.Abs(atMiddle) <= length + clearance && Math.Abs(atMiddle - mean) > Straight;
+        (double atA, double atB) = (cut.Value(a), cut.Value(b));
+        if (atA * atB >= 0) return Bulges(cut, Vec3.Lerp(a, b, 0.5), atA, atB);
+        double share = cut.Root(a, b, atA, atB);
+        return atA * cut.Value(Vec3.Lerp(a, b, 0.5 * share)) < 0 || atB * cut.Value(Vec3.Lerp(a, b, 0.5 * (1 + share))) < 0;
+    }
+
+    // True if the cut does not run straight through a triangle, or comes in between its sides.
+    private static bool Bends(TrimField cut, Vec3 a, Vec3 b, Vec3 c)
+    {
+        double[] at = [cut.Value(a), cut.Value(b), cut.Value(c)];
+        Vec3[] corners = [a, b, c];
+        Vec3[] met = [.. Enumerable.Range(0, 3).Where(i => at[i] == 0 || at[i] * at[(i + 1) % 3] < 0)
+            .Select(i => at[i] == 0 ? corners[i] : Vec3.Lerp(corners[i], corners[(i + 1) % 3], cut.Root(corners[i], corners[(i + 1) % 3], at[i], at[(i + 1) % 3])))];
+        return met.Length == 2 ? Math.Abs(cut.Value(Vec3.Lerp(met[0], met[1], 0.5))) > Straight : Bulges(cut, 1.0 / 3 * (a + b + c), at);
+    }
+
+    // Between places on one side of the cut it can come in only if the distance leaves what runs evenly between them by as much as they lie off it.
+    private static bool Bulges(TrimField cut, Vec3 middle, params ReadOnlySpan<double> around)
+    {
+        double atMiddle = cut.Value(middle), mean = 0, nearest = Math.Abs(atMiddle);
+        foreach (double at in around) (mean, nearest) = (mean + at / around.Length, Math.Min(nearest, Math.Abs(at)));
+        double bulge = Math.Abs(atMiddle - mean);
+        return bulge > Straight && nearest <= bulge;
     }
 }

@@ -1,6 +1,8 @@
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
 using SurfaceUnroll.Patterns;
+using SurfaceUnroll.Patterns.Trims;
+using SurfaceUnroll.Tests.Files.JobFiles;
 using static SurfaceUnroll.Tests.Plates.PlateJobs;
 
 namespace SurfaceUnroll.Tests.Patterns.Trims;
@@ -45,6 +47,32 @@ public class TrimTests
         PanelDevelopment pipe = Develop(Pipe("pipe", new TrimSpec("cut", Leaning(300, 45), null, 0, Way.Forward)), Thin, PipeCurves(100, 600));
         Assert.Equal(764.03956, pipe.FindEdge("cut")!.FormedLength, 0.01);
         Assert.Equal(764.03956, pipe.FindEdge("cut")!.FlatLength, 0.01);
+    }
+
+    [Fact]
+    public void The_flat_of_a_bent_plate_cuts_a_pipe_without_halving_its_triangles()
+    {
+        // Each triangle that is cut leaves two at the most. The flue of the hood stands on the slope, clear of both bends.
+        Job hood = Fixtures.Read("jobs/bench-hood.json").Job!;
+        int Faces(Job job) => Developer.Net(job, (_, curves) => curves, default).Single(p => p.Source.Name == "flue").Panel.Mesh.Faces.Length;
+        int before = Faces(hood with { Panels = [.. hood.Panels.Select(p => p with { Trims = [] })] });
+        Assert.InRange(Faces(hood), before / 2, 2 * before);
+    }
+
+    [Fact]
+    public void Where_a_side_meets_a_curved_surface_is_found_in_few_steps()
+    {
+        // Dowell and Jarratt: each three steps multiply the digits by three, so that from 0.01 to 1e-10 six do; one more for the first guess, one for a poor start.
+        int asked = 0;
+        var field = new TrimField(p =>
+        {
+            asked++;
+            return 100 - p.Length;
+        }, IsClear: true);
+        Vec3 from = new(0, 30, 0), to = new(200, 30, 0);
+        double share = field.Root(from, to, 100 - from.Length, 100 - to.Length);
+        Assert.Equal(Math.Sqrt(100 * 100 - 30 * 30) / 200, share, 1e-9);
+        Assert.InRange(asked, 1, 10);
     }
 
     [Fact]
