@@ -54,9 +54,11 @@ internal static class BuiltStage
     {
         double[] none = new double[count];
         if (work.Panel.Error is null || count == 0) return none;
-        var jobs = new MovedJobs(job, [.. net.Where(p => p.Source.Name == work.Source.Name)], cancellation) { Lengths = lengths };
+        PanelInWork[] own = [.. net.Where(p => p.Source.Name == work.Source.Name)];
+        double[] asDrawn = lengths(own[0].Panel);
+        var jobs = new MovedJobs(job, [.. own], cancellation) { Lengths = panel => [.. lengths(panel).Zip(asDrawn, (moved, drawn) => moved - drawn)] };
         int edges = jobs.Places(work.Source.Name).Count;
-        double[] all = LinearErrors.Standard(LinearErrors.Of(jobs, cancellation)[work.Source.Name], edges + count);
+        double[] all = LinearErrors.Of(jobs, cancellation)[work.Source.Name].Standard;
         return [.. all[edges..].Select(e => double.IsFinite(e) ? e : 0)];
     }
 }

@@ -34,12 +34,12 @@ internal static class ErrorStage
         BlankError? Error(PanelInWork work, EdgeSlopes own)
         {
             EdgePlaces places = jobs.Places(work.Source.Name);
-            if (LinearErrors.Hold(own, places.Count)) return BlankErrors(ErrorMethod.Linear, 0, places, LinearErrors.Standard(own, places.Count), own, jobs, job.Units);
+            if (LinearErrors.Hold(own)) return BlankErrors(ErrorMethod.Linear, 0, places, own.Standard, own, jobs, job.Units);
             ImmutableArray<double[]?> moves = RandomErrors.Moves(jobs, work.Source.Name, RandomJobs, Seed, cancellation);
             double failed = moves.Count(m => m is null) / (double)moves.Length;
             notices.Add(failed > MostFailed ? ErrorNotices.NotTold(work, failed) : ErrorNotices.NotLinear(work));
             return failed > MostFailed ? null : BlankErrors(
-                ErrorMethod.Random, failed, places, RandomErrors.Standard(moves, own, Seed, places.Count), own, jobs, job.Units);
+                ErrorMethod.Random, failed, places, RandomErrors.Standard(moves, own, Seed), own, jobs, job.Units);
         }
     }
 

@@ -47,8 +47,7 @@ public static class PanelDeveloper
         RuledSheet measured = fit is null ? Loft.Between(front, rear, spec.Elements) : Loft.Along(front, rear, fit.Lines);
         if (SheetNotices.Crossing(job, spec, where, measured) is { } crossing) return PanelResult.Failed(crossing);
         RuledSheet middle = MiddleSurface.Of(measured, offset);
-        // A line or two of a sheet whose readings are off may lie too near to the next, or a strip fold over: that does not move its edges.
-        if (!job.EdgesOnly && SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return PanelResult.Failed(backward);
+        if (SheetNotices.Backward(job, spec, where, measured, middle) is { } backward) return PanelResult.Failed(backward);
         TwistSummary twist = SheetFitness.Twist(measured);
         TwistSummary even = spec.Elements == ElementMatching.Even ? twist : SheetFitness.EvenTwist(front, rear);
         StrainSummary strain = SheetFitness.Strain(middle);

@@ -37,14 +37,14 @@ internal static class SheetNotices
     /// <summary>An error where a bend is tighter than the sheet is thick, so that the middle surface runs backwards.</summary>
     public static Notice? Backward(Job job, PanelSpec spec, string where, RuledSheet measured, RuledSheet middle)
     {
-        double front = 0, rear = 0;
+        double front = 0, rear = 0, frontRun = 0, rearRun = 0;
         for (int i = 0; i < measured.Strips.Length; i++)
         {
             Strip was = measured.Strips[i], now = middle.Strips[i];
             Vec3 frontStep = was.Right.Front - was.Left.Front, rearStep = was.Right.Rear - was.Left.Rear;
-            bool backward = (!was.FrontStill && frontStep.Dot(now.Right.Front - now.Left.Front) < 0)
-                || (!was.RearStill && rearStep.Dot(now.Right.Rear - now.Left.Rear) < 0);
-            if (backward)
+            frontRun = !was.FrontStill && frontStep.Dot(now.Right.Front - now.Left.Front) < 0 ? frontRun + frontStep.Length : 0;
+            rearRun = !was.RearStill && rearStep.Dot(now.Right.Rear - now.Left.Rear) < 0 ? rearRun + rearStep.Length : 0;
+            if (Math.Max(frontRun, rearRun) > RuledSheet.Tip)
             {
                 return new Notice(
                     "bend-tighter-than-sheet", Severity.Error, where,

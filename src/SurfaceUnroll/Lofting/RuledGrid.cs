@@ -26,7 +26,7 @@ public static class RuledGrid
     {
         (Vec3 Front, Vec3 Rear)[] every = [.. sheet.Strips.Select(s => (s.Left.Front, s.Left.Rear)), (sheet.Strips[^1].Right.Front, sheet.Strips[^1].Right.Rear)];
         double widest = Widest * every.Zip(every.Skip(1), Advance).Sum();
-        (Vec3 Front, Vec3 Rear)[] lines = [.. Divided(Needed(every, sheet.IsMirrored, widest), widest)];
+        (Vec3 Front, Vec3 Rear)[] lines = WithTips([.. Divided(Needed(every, sheet.IsMirrored, widest), widest)]);
         double length = lines.Average(l => (l.Rear - l.Front).Length);
         double width = 0.5 * lines.Zip(lines.Skip(1), Advance).Average();
         int cells = Math.Clamp((int)Math.Round(length / (Slenderness * width)), Fewest, Math.Max(Fewest, Math.Min(Most, MostPlaces / lines.Length)));
@@ -74,6 +74,36 @@ public static class RuledGrid
                 yield return (Vec3.Lerp(lines[i - 1].Front, lines[i].Front, (double)k / parts), Vec3.Lerp(lines[i - 1].Rear, lines[i].Rear, (double)k / parts));
             yield return lines[i];
         }
+    }
+
+    // Where an edge all but stands still its place does so: cells far narrower than long tell nothing, and on the middle of the sheet some would lie backward. From both ends to the middle, so that a mirrored sheet
+    // stays so.
+    private static (Vec3 Front, Vec3 Rear)[] WithTips((Vec3 Front, Vec3 Rear)[] lines)
+    {
+        int middle = lines.Length / 2;
+        Vec3[] front = [.. lines.Select(l => l.Front)], rear = [.. lines.Select(l => l.Rear)];
+        foreach (Vec3[] edge in (Vec3[][])[front, rear])
+        {
+            Gather(edge.AsSpan(0, middle + 1));
+            Vec3[] back = [.. edge[middle..].Reverse()];
+            Gather(back);
+            back.AsSpan().Reverse();
+            back.CopyTo(edge, middle);
+        }
+        return [.. front.Zip(rear)];
+    }
+
+    // The first and the last place stay where they are.
+    private static void Gather(Span<Vec3> places)
+    {
+        int kept = 0;
+        for (int i = 1; i < places.Length - 1; i++)
+        {
+            if ((places[i] - places[kept]).Length > RuledSheet.Tip) kept = i;
+            else places[i] = places[kept];
+        }
+        if (kept == 0) return;
+        for (int i = places.Length - 2; i >= kept && (places[i] - places[^1]).Length <= RuledSheet.Tip; i--) places[i] = places[^1];
     }
 
     private static double Gap(Vec3 a, Vec3 b, Vec3 p)

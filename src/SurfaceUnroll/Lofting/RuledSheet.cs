@@ -31,4 +31,8 @@ public sealed record Strip(Station Left, Station Middle, Station Right, bool Fro
 /// <summary>A ruled sheet as strips from left to right; neighbouring strips share an element line.</summary>
 /// <param name="Strips">At least one.</param>
 /// <param name="IsMirrored">The right half is the mirror image of the left half.</param>
-public sealed record RuledSheet(ImmutableArray<Strip> Strips, bool IsMirrored);
+public sealed record RuledSheet(ImmutableArray<Strip> Strips, bool IsMirrored)
+{
+    /// <summary>A run of lines whose ends stand within this of each other, mm, is a fan with one tip for all that can be cut: the radius at which the sheet bends there says nothing.</summary>
+    public const double Tip = 0.05;
+}

@@ -1,17 +1,25 @@
 using System.Collections.Immutable;
+using SurfaceUnroll.Jobs;
 
 namespace SurfaceUnroll.Uncertainty;
 
 /// <summary>How the edges of one panel follow the readings that it depends on.</summary>
 /// <param name="Readings">Numbers of the readings.</param>
 /// <param name="Slopes">Of each reading, how far each place moves for one standard error of it, mm.</param>
-/// <param name="Bends">Of each reading, how far each place moves alike to whichever side the reading is off by one standard error: what is left of following in proportion, mm.</param>
+/// <param name="Beyond">Mean square of what each place moves besides, out of proportion, mm².</param>
 /// <param name="IsWhole">The panel could be developed with every reading off to either side.</param>
-internal sealed record EdgeSlopes(ImmutableArray<int> Readings, ImmutableArray<double[]> Slopes, ImmutableArray<double[]> Bends, bool IsWhole);
+internal sealed record EdgeSlopes(ImmutableArray<int> Readings, ImmutableArray<double[]> Slopes, double[] Beyond, bool IsWhole)
+{
+    /// <summary>Standard error of each place as far as it follows the readings in proportion, mm.</summary>
+    public double[] InProportion => [.. Enumerable.Range(0, Beyond.Length).Select(i => Math.Sqrt(Slopes.Sum(slope => slope[i] * slope[i])))];
+
+    /// <summary>Standard error of each place about the edge as drawn, mm.</summary>
+    public double[] Standard => [.. InProportion.Zip(Beyond, (known, more) => Math.Sqrt(known * known + more))];
+}
 
 /// <summary>Carries errors to the edges by moving each reading to either side by its standard error.</summary>
 /// <remarks>The law of propagation of uncertainty for independent readings, u² = Σ (∂f/∂x)²·u(x)² (JCGM 100:2008, section 5.1.2), its slopes from central differences over ±u (5.1.3,
-/// note 2).</remarks>
+/// note 2), with the terms of second order (5.1.2, note): a normal reading that moves a place by b·x² besides adds b to its mean and 2b² to its variance.</remarks>
 internal static class LinearErrors
 {
     // Edges may leave proportion by so much of the band before it is told from chance, and places whose band is narrower than this, mm, are not looked at.
@@ -20,60 +28,38 @@ internal static class LinearErrors
     // From so many readings on it is told what they have in common.
     private const int Several = 5;
 
+    // Jobs with all readings off by chance, each with one whose readings are off the other way.
+    private const int Pairs = 4;
+
+    private const ulong Seed = 3;
+
     /// <summary>The slopes of all panels, by name. The same on however many cores.</summary>
     public static Dictionary<string, EdgeSlopes> Of(MovedJobs jobs, CancellationToken cancellation)
     {
         string[] panels = [.. jobs.Panels];
         string[][] touched = [.. jobs.Readings.Select(r => jobs.Touched(r).Intersect(panels).ToArray())];
-        var moves = new Dictionary<string, double[]>[2 * jobs.Readings.Length];
-        Parallel.For(0, moves.Length, new ParallelOptions { CancellationToken = cancellation }, k =>
+        var moves = new Dictionary<string, double[]>[2 * touched.Length];
+        double[]?[] all = new double[]?[2 * Pairs * panels.Length];
+        Parallel.For(0, moves.Length + all.Length, new ParallelOptions { CancellationToken = cancellation }, k =>
         {
-            int reading = k / 2;
-            moves[k] = touched[reading].Length == 0 ? [] : jobs.Moves([(reading, (k % 2 == 0 ? 1 : -1) * jobs.Readings[reading].Error)], touched[reading]);
-        });
-        return panels.ToDictionary(panel => panel, panel => Of(panel, jobs, touched, moves));
-    }
-
-    /// <summary>Standard error of each place, mm.</summary>
-    public static double[] Standard(EdgeSlopes slopes, int places)
-    {
-        double[] variance = new double[places];
-        foreach (double[] slope in slopes.Slopes)
-            for (int i = 0; i < places; i++) variance[i] += slope[i] * slope[i];
-        return [.. variance.Select(Math.Sqrt)];
-    }
-
-    /// <summary>True where the edges follow the readings so nearly in proportion that the slopes alone tell the band.</summary>
-    /// <remarks>A normal reading that moves a place by b·x² besides adds b to its mean and 2b² to its variance (JCGM 100:2008, 5.1.2, note).</remarks>
-    public static bool Hold(EdgeSlopes slopes, int places)
-    {
-        if (!slopes.IsWhole) return false;
-        double[] standard = Standard(slopes, places);
-        for (int i = 0; i < places; i++)
-        {
-            if (Jobs.BlankError.Coverage * standard[i] < Narrow) continue;
-            double mean = 0, more = 0, common = Common(slopes, i);
-            foreach (double[] bend in slopes.Bends)
+            double side = k % 2 == 0 ? 1 : -1;
+            if (k < moves.Length)
             {
-                double own = bend[i] - common;
-                mean += own;
-                more += 2 * own * own;
+                moves[k] = touched[k / 2].Length == 0 ? [] : jobs.Moves([(k / 2, side * jobs.Readings[k / 2].Error)], touched[k / 2]);
+                return;
             }
-            double variance = standard[i] * standard[i];
-            if (Math.Sqrt(1 + (mean * mean + more) / variance) - 1 > Proportion) return false;
-        }
-        return true;
+            (int panel, int pair) = Math.DivRem((k - moves.Length) / 2, Pairs);
+            string name = panels[panel];
+            all[k - moves.Length] = jobs.Moves(jobs.Of(name).Select(r => (r, side * jobs.Readings[r].Error * Chance.Normal(Seed, pair, r))), [name]).GetValueOrDefault(name);
+        });
+        return panels.Select((panel, p) => (panel, Slopes: Of(panel, touched, moves, all.AsSpan(2 * Pairs * p, 2 * Pairs), jobs.Places(panel).Count))).ToDictionary(s => s.panel, s => s.Slopes);
     }
 
-    // What a place moves alike whichever reading is off is no bend: it is by how much the edge as drawn misses its own curve there, which is up to 0.01 mm and more at the end of an arc.
-    private static double Common(EdgeSlopes slopes, int place)
-    {
-        if (slopes.Bends.Length < Several) return 0;
-        double[] bends = [.. slopes.Bends.Select(b => b[place]).Order()];
-        return bends[bends.Length / 2];
-    }
+    /// <summary>True where the edges follow the readings so nearly in proportion that slopes, and the terms of second order, tell the band.</summary>
+    public static bool Hold(EdgeSlopes slopes) =>
+        slopes.IsWhole && slopes.InProportion.Zip(slopes.Standard).All(s => BlankError.Coverage * s.First < Narrow || s.Second <= (1 + Proportion) * s.First);
 
-    private static EdgeSlopes Of(string panel, MovedJobs jobs, string[][] touched, Dictionary<string, double[]>[] moves)
+    private static EdgeSlopes Of(string panel, string[][] touched, Dictionary<string, double[]>[] moves, ReadOnlySpan<double[]?> pairs, int places)
     {
         var (readings, slopes, bends) = (new List<int>(), new List<double[]>(), new List<double[]>());
         bool whole = true;
@@ -90,7 +76,38 @@ internal static class LinearErrors
             readings.Add(r);
             slopes.Add([.. plus.Zip(minus, (p, m) => 0.5 * (p - m))]);
             bends.Add([.. plus.Zip(minus, (p, m) => 0.5 * (p + m))]);
+            places = one.Length;
         }
-        return new EdgeSlopes([.. readings], [.. slopes], [.. bends], whole);
+        double[][] own = Own(bends, places);
+        double[] mean = Mean(readings, own, pairs, places);
+        return new EdgeSlopes([.. readings], [.. slopes], [.. mean.Select((m, i) => m * m + 2 * own.Sum(bend => bend[i] * bend[i]))], whole);
+    }
+
+    // What a place moves alike whichever reading is off is no bend of one: it is by how much the edge as drawn misses its own curve there, which is up to 0.01 mm and more at the end of an arc.
+    private static double[][] Own(List<double[]> bends, int places)
+    {
+        if (bends.Count < Several) return [.. bends];
+        double[] common = [.. Enumerable.Range(0, places).Select(i => bends.Select(b => b[i]).Order().ElementAt(bends.Count / 2))];
+        return [.. bends.Select(bend => bend.Zip(common, (b, c) => b - c).ToArray())];
+    }
+
+    // By how much each place moves in the mean of all jobs. Many readings that each make an edge a little longer, to whichever side they are off, cannot be told from what they have in common by moving them
+    // one by one: pairs of jobs whose readings are off by the same to either side tell it, less what the bends of their own readings tell of it already.
+    private static double[] Mean(List<int> readings, double[][] own, ReadOnlySpan<double[]?> pairs, int places)
+    {
+        double[] sum = new double[places];
+        int count = 0;
+        for (int k = 0; k < Pairs; k++)
+        {
+            if ((pairs[2 * k], pairs[2 * k + 1]) is not ({ } plus, { } minus)) continue;
+            count++;
+            double[] more = [.. readings.Select(r => Chance.Normal(Seed, k, r)).Select(z => z * z - 1)];
+            for (int i = 0; i < places; i++)
+            {
+                sum[i] += 0.5 * (plus[i] + minus[i]);
+                for (int r = 0; r < own.Length; r++) sum[i] -= more[r] * own[r][i];
+            }
+        }
+        return [.. sum.Select((s, i) => count > 0 ? s / count : own.Sum(bend => bend[i]))];
     }
 }

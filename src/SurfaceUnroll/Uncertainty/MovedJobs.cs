@@ -41,7 +41,7 @@ internal sealed class MovedJobs
         _places = panels.Where(p => p.Panel.Piece is null && !moved(p.Source) && Of(p.Source.Name).Any()).ToImmutableDictionary(p => p.Source.Name, p => new EdgePlaces(p.Panel));
     }
 
-    /// <summary>Lengths of a piece that are asked for besides; none if left out.</summary>
+    /// <summary>By how much lengths of a piece change that are asked for besides, mm; none if left out.</summary>
     public Func<PanelDevelopment, double[]> Lengths { get; init; } = _ => [];
 
     /// <summary>All readings with an error, in the order of the job.</summary>
@@ -59,7 +59,7 @@ internal sealed class MovedJobs
     /// <summary>How far the edges of panels move where some readings are off.</summary>
     /// <param name="off">Numbers of the readings, and by how much each is off.</param>
     /// <param name="wanted">The panels that are asked for.</param>
-    /// <returns>By panel, the lengths behind the places; a panel that cannot be developed so, or gets other edges, is left out.</returns>
+    /// <returns>By panel, the changes of lengths behind the places; a panel that cannot be developed so, or gets other edges, is left out.</returns>
     public Dictionary<string, double[]> Moves(IEnumerable<(int Reading, double By)> off, IReadOnlyCollection<string> wanted)
     {
         _cancellation.ThrowIfCancellationRequested();

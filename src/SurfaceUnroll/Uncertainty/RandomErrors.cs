@@ -26,17 +26,16 @@ internal static class RandomErrors
     /// <param name="moves">Job by job, as they came from <paramref name="seed"/>; null where the panel could not be developed.</param>
     /// <param name="slopes">Of the panel. A reading whose slope is not known is left to chance.</param>
     /// <param name="seed">Of the errors.</param>
-    /// <param name="places">Number of places.</param>
-    public static double[] Standard(ImmutableArray<double[]?> moves, EdgeSlopes slopes, ulong seed, int places)
+    public static double[] Standard(ImmutableArray<double[]?> moves, EdgeSlopes slopes, ulong seed)
     {
-        double[] known = LinearErrors.Standard(slopes, places), more = new double[places];
+        double[] known = slopes.InProportion, more = new double[known.Length];
         int count = 0;
         for (int k = 0; k < moves.Length; k++)
         {
             if (moves[k] is not { } move) continue;
             count++;
             double[] draws = [.. slopes.Readings.Select(r => Chance.Normal(seed, k, r))];
-            for (int i = 0; i < places; i++)
+            for (int i = 0; i < more.Length; i++)
             {
                 double line = 0;
                 for (int r = 0; r < draws.Length; r++) line += draws[r] * slopes.Slopes[r][i];

@@ -46,7 +46,7 @@ internal static class ErrorComparison
                 double[][] done = [.. moves.OfType<double[]>()];
                 double[] standard = RandomErrors.Standard(done, bands.Length);
                 EdgeSlopes slopes = LinearErrors.Of(jobs, default)[panel];
-                double[] alone = [.. LinearErrors.Standard(slopes, bands.Length).Zip(standard).Where(b => BlankError.Coverage * b.Second >= Narrow).Select(b => Math.Abs(100 * (b.First / b.Second - 1)))];
+                double[] alone = [.. slopes.Standard.Zip(standard).Where(b => BlankError.Coverage * b.Second >= Narrow).Select(b => Math.Abs(100 * (b.First / b.Second - 1)))];
                 double[] apart = [.. bands.Zip(standard).Where(b => b.First >= Narrow).Select(b => 100 * (b.First / (BlankError.Coverage * b.Second) - 1))];
                 double[] within = [.. Enumerable.Range(0, bands.Length).Where(i => bands[i] >= Narrow).Select(i => 100.0 * done.Count(m => Math.Abs(m[i]) <= bands[i]) / done.Length)];
                 double most = apart.Select(Math.Abs).DefaultIfEmpty().Max();

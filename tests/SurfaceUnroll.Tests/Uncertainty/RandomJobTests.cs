@@ -26,15 +26,14 @@ public class RandomJobTests
     {
         // Of an edge that follows its readings in proportion 40 jobs alone tell a standard error to 11 %, and with the control all but what is not in proportion.
         MovedJobs jobs = Moved(ErrorJobs.Arch(ErrorJobs.All(0.3)));
-        int places = jobs.Places("plate").Count;
         EdgeSlopes slopes = LinearErrors.Of(jobs, default)["plate"];
         ImmutableArray<double[]?> moves = RandomErrors.Moves(jobs, "plate", 40, 5, default);
-        foreach ((double known, double found) in LinearErrors.Standard(slopes, places).Zip(RandomErrors.Standard(moves, slopes, 5, places))) Assert.Equal(known, found, 0.02 * known + 0.003);
+        foreach ((double known, double found) in slopes.InProportion.Zip(RandomErrors.Standard(moves, slopes, 5))) Assert.Equal(known, found, 0.02 * known + 0.003);
         // A square that the slopes know nothing of is left as it is: x + b·x² has the mean square 1 + 3b².
-        var bent = new EdgeSlopes([0], [[1.0]], [[0.5]], true);
+        var bent = new EdgeSlopes([0], [[1.0]], [0], true);
         ImmutableArray<double[]?> squares = [.. Enumerable.Range(0, 4000).Select(k => Chance.Normal(9, k, 0)).Select(x => new[] { x + 0.5 * x * x })];
         // The standard error of the mean of x³ + x⁴/4 over 4,000 is √(15 + 105/16 − 9/16)/√4000 = 0.072; four of that, halved by the root of 1.75.
-        Assert.Equal(Math.Sqrt(1.75), Assert.Single(RandomErrors.Standard(squares, bent, 9, 1)), 0.11);
+        Assert.Equal(Math.Sqrt(1.75), Assert.Single(RandomErrors.Standard(squares, bent, 9)), 0.11);
     }
 
     [Fact]
@@ -67,9 +66,9 @@ public class RandomJobTests
     public void Edges_out_of_proportion_are_told_from_those_in_it(double bend, bool holds)
     {
         // x + b·x² of a standard normal x has the mean square 1 + 3b²: its root is past 1.05 from b = 0.19 on.
-        var slopes = new EdgeSlopes([0], [[1.0, 1.0]], [[bend, 0]], true);
-        Assert.Equal(holds, LinearErrors.Hold(slopes, 2));
-        Assert.False(LinearErrors.Hold(slopes with { IsWhole = false }, 2));
+        var slopes = new EdgeSlopes([0], [[1.0, 1.0]], [3 * bend * bend, 0], true);
+        Assert.Equal(holds, LinearErrors.Hold(slopes));
+        Assert.False(LinearErrors.Hold(slopes with { IsWhole = false }));
     }
 
     [Fact]
@@ -99,7 +98,7 @@ public class RandomJobTests
     {
         MovedJobs jobs = Moved(job);
         int places = jobs.Places(panel).Count;
-        double[] fast = LinearErrors.Standard(LinearErrors.Of(jobs, default)[panel], places);
+        double[] fast = LinearErrors.Of(jobs, default)[panel].Standard;
         double[][] moves = [.. RandomErrors.Moves(jobs, panel, Count, 11, default).OfType<double[]>()];
         Assert.Equal(Count, moves.Length);
         return (fast, RandomErrors.Standard(moves, places), moves.Average(m => m.Zip(fast, (d, s) => Math.Abs(d) <= BlankError.Coverage * s ? 1.0 : 0).Average()));
