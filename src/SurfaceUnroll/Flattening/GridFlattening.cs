@@ -80,7 +80,7 @@ public static class GridFlattening
         var start = new Vec2[mesh.Mesh.Places.Length];
         for (int r = 0; r < fineRows; r++)
             for (int c = 0; c < fineColumns; c++)
-                start[mesh.At(r, c)] = Between(rows, r, k => across[k, c], cubic);
+                if (mesh.IsAt(r, c)) start[mesh.At(r, c)] = Between(rows, r, k => across[k, c], cubic);
         return ImmutableArray.Create(start);
     }
 

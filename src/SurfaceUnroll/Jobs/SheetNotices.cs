@@ -42,8 +42,8 @@ internal static class SheetNotices
         {
             Strip was = measured.Strips[i], now = middle.Strips[i];
             Vec3 frontStep = was.Right.Front - was.Left.Front, rearStep = was.Right.Rear - was.Left.Rear;
-            frontRun = !was.FrontStill && frontStep.Dot(now.Right.Front - now.Left.Front) < 0 ? frontRun + frontStep.Length : 0;
-            rearRun = !was.RearStill && rearStep.Dot(now.Right.Rear - now.Left.Rear) < 0 ? rearRun + rearStep.Length : 0;
+            frontRun = was.FrontStill ? 0 : Run(frontRun, frontStep, now.Right.Front - now.Left.Front);
+            rearRun = was.RearStill ? 0 : Run(rearRun, rearStep, now.Right.Rear - now.Left.Rear);
             if (Math.Max(frontRun, rearRun) > RuledSheet.Tip)
             {
                 return new Notice(
@@ -55,6 +55,9 @@ internal static class SheetNotices
             rear += rearStep.Length;
         }
         return null;
+
+        // How far it runs backward already, before or after it is moved to the middle.
+        static double Run(double before, Vec3 was, Vec3 now) => was.Dot(now) < 0 ? before + Math.Max(was.Length, now.Length) : 0;
     }
 
     // A curve that follows the scatter of a scan bends to and fro.

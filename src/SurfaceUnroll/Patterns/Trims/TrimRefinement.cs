@@ -10,6 +10,8 @@ internal sealed class TrimRefinement
     // The cut may leave a straight line through a triangle by this much, mm. A shorter side is not halved.
     private const double Straight = 0.006, Shortest = 1;
 
+    private static readonly double[] Quarters = [0.25, 0.5, 0.75];
+
     // Halvings one after another; a side of 4 m is halved this often down to the shortest.
     private const int MostPasses = 13;
 
@@ -121,7 +123,8 @@ internal sealed class TrimRefinement
         Vec3[] corners = [a, b, c];
         Vec3[] met = [.. Enumerable.Range(0, 3).Where(i => at[i] == 0 || at[i] * at[(i + 1) % 3] < 0)
             .Select(i => at[i] == 0 ? corners[i] : Vec3.Lerp(corners[i], corners[(i + 1) % 3], cut.Root(corners[i], corners[(i + 1) % 3], at[i], at[(i + 1) % 3])))];
-        return met.Length == 2 ? Math.Abs(cut.Value(Vec3.Lerp(met[0], met[1], 0.5))) > Straight : Bulges(cut, 1.0 / 3 * (a + b + c), at);
+        // A cut that bends both ways may come back to the line half way.
+        return met.Length == 2 ? Quarters.Any(share => Math.Abs(cut.Value(Vec3.Lerp(met[0], met[1], share))) > Straight) : Bulges(cut, 1.0 / 3 * (a + b + c), at);
     }
 
     // Between places on one side of the cut it can come in only if the distance leaves what runs evenly between them by as much as they lie off it.
