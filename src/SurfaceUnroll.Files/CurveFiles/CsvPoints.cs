@@ -139,6 +139,8 @@ internal sealed partial class CsvPoints
         if (columns.IsEmpty)
         {
             int[] numbers = [.. Enumerable.Range(0, count).Where(c => rows.All(r => c < r.Fields.Length && !IsWord(r.Fields[c])))];
+            // Beside columns of those names another counts the rows.
+            if (new[] { "across", "up" }.Select(name => Array.FindIndex(names, n => n.Equals(name, StringComparison.OrdinalIgnoreCase))).ToArray() is var named && named.All(numbers.Contains)) return named;
             if (numbers.Length is 2 or 3) return numbers;
             // Every row short of a value would leave no column whole: then the first two are meant, and the row is named.
             if (count is 2 or 3) return [.. Enumerable.Range(0, 2)];

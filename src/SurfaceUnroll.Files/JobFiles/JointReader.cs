@@ -58,7 +58,7 @@ internal sealed class JointReader(Measures measures, ImmutableArray<PanelSpec> p
         before = _faults.Count;
         ImmutableArray<EdgeName> mates = Edges(block, kind);
         bool named = _faults.Count == before;
-        bool auto = kind == JointKind.Trim && block.Find(size) is JsonText { Value: "auto" };
+        bool auto = kind == JointKind.Trim && block.Find(size) is JsonText text && text.Value.Equals("auto", StringComparison.OrdinalIgnoreCase) && measures.Choice(text, block.PathOf(size), true, ("auto", true));
         double width = auto ? 0 : block.Find(size) is { } tree
             ? measures.Length(tree, block.PathOf(size), kind == JointKind.Butt ? Allowed.NotNegative : Allowed.Positive)
             : kind == JointKind.Butt ? 0 : Missing(block, size, kind);

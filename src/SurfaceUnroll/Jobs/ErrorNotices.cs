@@ -27,7 +27,7 @@ internal static class ErrorNotices
     public static Notice NoBand(string what, string? joint, string where) => new(
         "trim-auto-no-band", Severity.Error, where,
         $"{(joint is null ? "The trim" : $"Joint {joint}")} should leave on “{what}” what the errors of its readings ask for, but no band is known there.",
-        "Give the curves of the piece an \"error\", such as \"error\": 0.5, if they have none; split panels, meshes, and pieces of which it is said that their band cannot be told, have no band. Write then how much is left on.");
+        "Give the curves of the piece an \"error\", such as \"error\": 0.5, if they have none; split panels, meshes, pieces of a curve with a \"freedom\", and pieces of which it is said that their band cannot be told, have no band. Write then how much is left on.");
 
     /// <summary>Panels of a curve that a freedom moved: where it lies does not follow from its readings one by one.</summary>
     public static IEnumerable<Notice> Moved(ImmutableArray<PanelInWork> panels)

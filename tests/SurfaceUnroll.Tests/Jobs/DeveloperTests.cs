@@ -106,10 +106,13 @@ public class DeveloperTests
             Fit.Smooth, Placement.None);
     }
 
-    [Fact]
-    public void A_bend_tighter_than_the_sheet_is_refused()
+    // All but a corner is a bend too tight, and no tip of a fan.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(0.01)]
+    public void A_bend_tighter_than_the_sheet_is_refused(double radius)
     {
-        var tight = new RunSpec([new LineStep(50), new ArcStep(1, Math.PI / 2), new LineStep(50)], 0, null, Placement.None);
+        var tight = new RunSpec([new LineStep(50), new ArcStep(radius, Math.PI / 2), new LineStep(50)], 0, null, Placement.None);
         Development result = Developer.Develop(JobOf(tight, tight with { At = new Placement(new Vec3(100, 0, 0), 0, 0, 0) }, MeasuredFace.Outside, 3));
         Assert.Equal("bend-tighter-than-sheet", Assert.Single(result.Notices, n => n.Severity == Severity.Error).Code);
     }

@@ -5,6 +5,7 @@ using SurfaceUnroll.Files.Output;
 using SurfaceUnroll.Files.Report;
 using SurfaceUnroll.Geometry;
 using SurfaceUnroll.Jobs;
+using SurfaceUnroll.Tests.Files.JobFiles;
 using SurfaceUnroll.Tests.Flattening;
 
 namespace SurfaceUnroll.Tests.Jobs;
@@ -24,6 +25,22 @@ public class SheetPanelTests
     };
 
     private static JsonElement Report(Development development) => JsonDocument.Parse(ReportJson.Write(development)).RootElement;
+
+    [Fact]
+    public void Both_halves_of_a_cover_whose_legs_are_element_lines_only_bend()
+    {
+        // The straight legs of the arch run to the places where the curves meet, and so do the element lines of the sheet along them: cells without area. Its right half never came to an end.
+        Job job = Fixtures.Read("jobs/read-with-errors.json").Job!;
+        PanelSpec cover = job.Panels.Single(p => p.Name == "cover") with { Pieces = 2, AutoTrim = false };
+        job = job with { Panels = [cover], Joints = [], Curves = [.. job.Curves.Where(c => cover.CurveNames.Contains(c.Name)).Select(c => c with { Spec = c.Spec with { Errors = ReadingErrors.None } })] };
+        Development development = Developer.Develop(job);
+        Assert.Equal(2, development.Panels.Length);
+        Assert.All(development.Panels, p => Assert.Equal(Verdict.BendsOnly, p.Verdict));
+        // Each edge of a half is that of its mirror image.
+        Assert.Equal(development.Panels[0].FindEdge("right")!.FlatLength, development.Panels[1].FindEdge("left")!.FlatLength, 1e-3);
+        Assert.Equal(development.Panels[0].FindEdge("front")!.FlatLength, development.Panels[1].FindEdge("front")!.FlatLength, 1e-3);
+        Assert.Equal(development.Panels[0].FlatArea, development.Panels[1].FlatArea, 0.1);
+    }
 
     [Theory]
     [InlineData("front")]

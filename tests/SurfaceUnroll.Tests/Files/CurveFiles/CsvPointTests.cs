@@ -25,6 +25,7 @@ public class CsvPointTests
     [InlineData("-50 mm,0\n0.5,5 cm\n50 mm,0 in\n")]
     [InlineData("\"-50\",\"0\"\n\"0,5\",\"50\"\n\"50\",\"0\"\n")]
     [InlineData("no;across;up\n1;-50;0\n2;0,5;50\n3;50;0\n", ", \"columns\": [\"Across\", \"up\"]")]
+    [InlineData("no;across;up;remark\n1;-50;0;\n2;0,5;50;\n3;50;0;\n")]
     [InlineData("1;-50;0\n2;0,5;50\n3;50;0\n", ", \"columns\": [2, 3]")]
     [InlineData("50,0\n0.5,50\n-50,0\n", ", \"reverse\": true")]
     public void Tables_of_many_makes_give_the_same_points(string text, string more = "")
