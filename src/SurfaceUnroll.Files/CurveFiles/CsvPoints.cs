@@ -140,7 +140,8 @@ internal sealed partial class CsvPoints
         {
             int[] numbers = [.. Enumerable.Range(0, count).Where(c => rows.All(r => c < r.Fields.Length && !IsWord(r.Fields[c])))];
             // Beside columns of those names another counts the rows.
-            if (new[] { "across", "up" }.Select(name => Array.FindIndex(names, n => n.Equals(name, StringComparison.OrdinalIgnoreCase))).ToArray() is var named && named.All(numbers.Contains)) return named;
+            int across = Named("across"), up = Named("up");
+            if (numbers.Contains(across) && numbers.Contains(up)) return [across, up];
             if (numbers.Length is 2 or 3) return numbers;
             // Every row short of a value would leave no column whole: then the first two are meant, and the row is named.
             if (count is 2 or 3) return [.. Enumerable.Range(0, 2)];
@@ -151,12 +152,14 @@ internal sealed partial class CsvPoints
         var chosen = new List<int>();
         foreach (string column in columns)
         {
-            int at = Array.FindIndex(names, n => n.Equals(column, StringComparison.OrdinalIgnoreCase));
+            int at = Named(column);
             if (at < 0 && int.TryParse(column, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= 1 && number <= count) at = number - 1;
             if (at >= 0) chosen.Add(at);
             else _faults.Add("csv-columns", 0, $"There is no column {FileFaults.Show(column)}.", names.Length > 0 ? $"The columns are {string.Join(", ", names)}." : string.Create(CultureInfo.InvariantCulture, $"The file has {count}, without names; count them from 1."));
         }
         return chosen.Count == columns.Length ? [.. chosen] : null;
+
+        int Named(string column) => Array.FindIndex(names, n => n.Equals(column, StringComparison.OrdinalIgnoreCase));
     }
 
     private static bool IsWord(string field) => field.Length == 0 || field.Equals("corner", StringComparison.OrdinalIgnoreCase);
