@@ -48,6 +48,13 @@ internal sealed class EdgeFit
     /// <summary>The edges that explain what is beyond the errors, all of them, or either of two by itself; none where the readings do not tell.</summary>
     public (ImmutableArray<EdgeCorrection> Edges, bool Either) Find()
     {
+        (ImmutableArray<EdgeCorrection> edges, bool either) = Explained();
+        // Nobody cuts so far off the line: a length was written down wrongly.
+        return edges.Any(e => Math.Max(Math.Abs(e.AtFirst), Math.Abs(e.AtLast)) > Most) ? ([], false) : (edges, either);
+    }
+
+    private (ImmutableArray<EdgeCorrection> Edges, bool Either) Explained()
+    {
         var taken = new List<int>();
         // One length more than amounts at the least, or anything could be explained.
         while (taken.Count < MostEdges && 2 * (taken.Count + 1) < _differences.Length)

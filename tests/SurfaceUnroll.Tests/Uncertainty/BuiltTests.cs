@@ -49,6 +49,15 @@ public class BuiltTests
     }
 
     [Fact]
+    public void Decimal_point_out_of_place_is_taped_again_and_no_edge_blamed()
+    {
+        Development development = Developed(Sheet, (panel, letters) => [.. OnBlank(panel, letters, p => p).Select((r, i) => i == 0 ? r with { Length = 0.1 * r.Length } : r)]);
+        Assert.Equal(BuiltFinding.Untold, Assert.Single(development.Built).Finding);
+        BuiltReading wrong = development.Built[0].Differences[0].Reading;
+        Assert.Contains($"Tape {wrong.From}–{wrong.To} again first", Assert.Single(development.Notices, n => n.Code == "built-beyond").Mend, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Mouth_that_is_open_on_a_right_blank_is_the_forming()
     {
         BuiltCheck check = Check(Pipe, (panel, letters) =>
@@ -113,13 +122,15 @@ public class BuiltTests
     }
 
     // All lengths between the corners, by a tape that errs by 0.3 mm.
-    private static BuiltCheck Check(Job job, Func<PanelDevelopment, TapeMark[], IEnumerable<BuiltReading>> readings)
+    private static BuiltCheck Check(Job job, Func<PanelDevelopment, TapeMark[], IEnumerable<BuiltReading>> readings) => Assert.Single(Developed(job, readings).Built);
+
+    private static Development Developed(Job job, Func<PanelDevelopment, TapeMark[], IEnumerable<BuiltReading>> readings)
     {
         PanelDevelopment panel = Developer.Develop(job).Panels[0];
         Vec2[] corners = [.. panel.Edges.SelectMany(e => new[] { e.Flat[0], e.Flat[^1] })];
         TapeMark[] marks = [.. panel.Plan!.Marks.Where(m => corners.Any(c => (c - m.Flat).Length < 1e-6))];
         Assert.Equal(4, marks.Length);
-        return Assert.Single(Developer.Develop(job with { Built = [new BuiltSpec("cover", [.. readings(panel, marks)], 0.3)] }).Built);
+        return Developer.Develop(job with { Built = [new BuiltSpec("cover", [.. readings(panel, marks)], 0.3)] });
     }
 
     private static IEnumerable<BuiltReading> OnBlank(PanelDevelopment panel, TapeMark[] marks, Func<Vec2, Vec2> moved) =>
