@@ -52,10 +52,13 @@ internal static class FaceCheck
     }
 
     /// <summary>True if a triangle has no area to speak of.</summary>
-    public static bool IsThin(Vec3 a, Vec3 b, Vec3 c)
+    public static bool IsThin(Vec3 a, Vec3 b, Vec3 c) => !(Slimness(a, b, c) > Thinnest);
+
+    /// <summary>Area of a triangle over its longest side squared; NaN where all corners are one place.</summary>
+    public static double Slimness(Vec3 a, Vec3 b, Vec3 c)
     {
         (Vec3 ab, Vec3 bc, Vec3 ca) = (b - a, c - b, a - c);
         double longest = Math.Max(ab.Dot(ab), Math.Max(bc.Dot(bc), ca.Dot(ca)));
-        return !(0.5 * ab.Cross(ca).Length > Thinnest * longest);
+        return 0.5 * ab.Cross(ca).Length / longest;
     }
 }

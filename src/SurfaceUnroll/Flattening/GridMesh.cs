@@ -83,12 +83,7 @@ public sealed record GridMesh(SheetGrid Grid, TriangleMesh Mesh, ImmutableArray<
         return Compact(grid, places.ToImmutable(), faces, vertex);
 
         // Of a triangle without area, which is left out, nothing hangs on it.
-        double Slimness(int a, int b, int c)
-        {
-            if (a == b || b == c || c == a) return double.PositiveInfinity;
-            Vec3 u = places[b] - places[a], v = places[c] - places[a], w = v - u;
-            return 0.5 * u.Cross(v).Length / Math.Max(u.Dot(u), Math.Max(v.Dot(v), w.Dot(w)));
-        }
+        double Slimness(int a, int b, int c) => a == b || b == c || c == a ? double.PositiveInfinity : FaceCheck.Slimness(places[a], places[b], places[c]);
 
         void Face(int a, int b, int c)
         {
